@@ -1,0 +1,32 @@
+#pragma once
+// A study's habits, rests and price bands as conditions, and the fold over them.
+
+#include <cstdint>
+#include <optional>
+#include <vector>
+
+#include "wattweek/calendar/fold.hpp"
+#include "wattweek/model/study.hpp"
+
+namespace wattweek::calendar {
+
+/// Where each use and each rest stands among the conditions of the fold.
+struct ConditionIndex {
+  std::vector<std::vector<std::uint32_t>> use;                 ///< [workload][use]
+  std::vector<std::vector<std::vector<std::uint32_t>>> rest;   ///< [candidate][device][rest]
+};
+
+struct FoldedStudy {
+  Fold fold;
+  ConditionIndex index;
+};
+
+/// Folds a whole study. \pre `zone` is the study's zone, over its time.
+FoldedStudy fold_study(const model::Study& study, const ZoneRules& zone);
+
+/// The first local time in the months that no band of the tariff covers; nothing where all is
+/// covered.
+std::optional<LocalTime> first_uncovered(const model::Tariff& tariff, std::chrono::year_month start,
+                                         int months, const ZoneRules& zone);
+
+}  // namespace wattweek::calendar

@@ -1,0 +1,58 @@
+#pragma once
+// Start here: a candidate's energy, by month, price band, workload, state and device.
+
+#include <Eigen/Core>
+#include <array>
+#include <cstddef>
+#include <variant>
+#include <vector>
+
+#include "wattweek/energy/plan.hpp"
+#include "wattweek/power/device_law.hpp"
+
+namespace wattweek::energy {
+
+struct StateTotal {
+  double device_hours = 0;
+  double energy_kwh = 0;
+};
+
+struct UnitHours {
+  double served = 0;
+  double unserved = 0;
+};
+
+/// All copies of a device together, but for `overload_hours`.
+struct DeviceTotal {
+  double energy_kwh = 0;
+  double highest_w = 0;
+  double overload_hours = 0;
+};
+
+struct Ledger {
+  /// kWh. Rows are cells (month, band), see `Fold::cell`; column 0 is the base (all that is
+  /// drawn up to idle, asleep or off), column 1 + w the workload w of the study.
+  Eigen::MatrixXd kwh;
+  std::array<StateTotal, kStates> states;  ///< Indexed by `State`; device-hours.
+  std::vector<UnitHours> unit_hours;       ///< By workload.
+  std::vector<DeviceTotal> devices;
+  double highest_w = 0;  ///< Of all devices at one instant, in any outcome that can occur.
+
+  double total_kwh() const { return kwh.sum(); }
+};
+
+/// More joint outcomes than the program will merge, for this device and situation.
+struct TooManyOutcomes {
+  std::size_t device = 0;
+  std::size_t situation = 0;  ///< Index into `DevicePlan::situations`.
+};
+
+/// Energy = hours x expected watts, one matrix product for each device:
+///
+///     E[month, band][cause] = sum over situations of hours[month, band][s] * watts[s][cause]
+///
+/// Sums are added in file order, so that every build gives the same digits.
+std::variant<Ledger, TooManyOutcomes> reckon(const CandidatePlan& plan,
+                                             const power::CandidateLaw& law);
+
+}  // namespace wattweek::energy

@@ -1,0 +1,67 @@
+#include "wattweek/calendar/study_fold.hpp"
+
+namespace wattweek::calendar {
+
+namespace {
+
+std::vector<model::DateSpan> away_dates(const model::Study& study, std::size_t workload) {
+  std::vector<model::DateSpan> spans;
+  for (const model::Away& away : study.away) {
+    for (const std::size_t named : away.workloads) {
+      if (named == workload) spans.push_back(away.dates);
+    }
+  }
+  return spans;
+}
+
+void add_uses(const model::Study& study, FoldInput& input, ConditionIndex& index) {
+  for (std::size_t w = 0; w < study.workloads.size(); ++w) {
+    const std::vector<model::DateSpan> away = away_dates(study, w);
+    auto& positions = index.use.emplace_back();
+    for (const model::Use& use : study.workloads[w].uses) {
+      positions.push_back(static_cast<std::uint32_t>(input.conditions.size()));
+      input.conditions.push_back({{&use.window}, away, &study.holidays});
+    }
+  }
+}
+
+void add_rests(const model::Study& study, FoldInput& input, ConditionIndex& index) {
+  for (const model::Candidate& candidate : study.candidates) {
+    auto& by_device = index.rest.emplace_back();
+    for (const model::Device& device : candidate.devices) {
+      auto& positions = by_device.emplace_back();
+      for (const model::Rest& rest : device.rests) {
+        positions.push_back(static_cast<std::uint32_t>(input.conditions.size()));
+        input.conditions.push_back({{&rest.window}, {}, &study.holidays});
+      }
+    }
+  }
+}
+
+std::vector<Condition> bands_of(const model::Tariff& tariff) {
+  std::vector<Condition> bands;
+  for (const model::Band& band : tariff.bands) {
+    Condition& condition = bands.emplace_back();
+    for (const model::Window& window : band.when) condition.windows.push_back(&window);
+    condition.holidays = &tariff.holidays;
+  }
+  return bands;
+}
+
+}  // namespace
+
+FoldedStudy fold_study(const model::Study& study, const ZoneRules& zone) {
+  FoldInput input{study.start, study.months, {}, bands_of(study.tariff)};
+  FoldedStudy folded;
+  add_uses(study, input, folded.index);
+  add_rests(study, input, folded.index);
+  folded.fold = fold(input, zone);
+  return folded;
+}
+
+std::optional<LocalTime> first_uncovered(const model::Tariff& tariff, std::chrono::year_month start,
+                                         int months, const ZoneRules& zone) {
+  return fold({start, months, {}, bands_of(tariff)}, zone).first_uncovered;
+}
+
+}  // namespace wattweek::calendar

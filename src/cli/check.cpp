@@ -1,0 +1,118 @@
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "cli/files.hpp"
+#include "cli/run.hpp"
+#include "cli/study_file.hpp"
+#include "wattweek/diag/printable.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+/// What has been found in all files so far.
+struct Findings {
+  std::string good;                         ///< A line for each file without a mistake.
+  std::string unreadable;                   ///< A line for each file that cannot be read.
+  std::vector<diag::Diagnostic> problems;
+  std::vector<diag::Diagnostic> notes;
+};
+
+void append(std::vector<diag::Diagnostic>& all, const std::vector<diag::Diagnostic>& more) {
+  all.insert(all.end(), more.begin(), more.end());
+}
+
+std::string count(std::size_t number, std::string_view word) {
+  return fmt::format("{} {}{}", number, word, number == 1 ? "" : "s");
+}
+
+void good(Findings& all, const std::string& file, const std::string& what) {
+  all.good += diag::printable(fmt::format("{}: ok ({})", file, what)) + '\n';
+}
+
+/// A note is about a place in a file, or about a candidate, which has one.
+diag::Diagnostic placed(const model::Study& study, const decide::Note& note) {
+  const std::string message = fmt::format("{} [{}]", note.text, note.code);
+  if (const auto* place = std::get_if<diag::Place>(&note.where)) return {*place, message};
+  for (const model::Candidate& candidate : study.candidates) {
+    if (candidate.id == std::get<std::string>(note.where)) return {candidate.place, message};
+  }
+  return {{}, message};
+}
+
+void check_study(Findings& all, const read::SourceText& source) {
+  const read::Read<read::StudyInput> input = read::study(source, surroundings());
+  append(all.problems, input.problems);
+  if (!input.value) return;
+  const model::Study& study = input.value->study;
+  const auto assessed = assess(*input.value);
+  if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
+    return append(all.problems, *problems);
+  }
+  for (const decide::Note& note : std::get<decide::Assessment>(assessed).notes) {
+    all.notes.push_back(placed(study, note));
+  }
+  good(all, source.name,
+       fmt::format("study: {}, {}, {}", count(study.candidates.size(), "candidate"),
+                   count(study.workloads.size(), "workload"),
+                   count(static_cast<std::size_t>(study.months), "month")));
+}
+
+void check_profile(Findings& all, const read::SourceText& source) {
+  const read::Read<model::Profile> profile = read::profile(source);
+  append(all.problems, profile.problems);
+  if (!profile.value) return;
+  good(all, source.name,
+       fmt::format("profile: {}, {}", profile.value->name,
+                   count(profile.value->increments.size(), "increment")));
+}
+
+void check_tariff(Findings& all, const read::SourceText& source) {
+  const read::Read<model::Tariff> tariff = read::tariff(source);
+  append(all.problems, tariff.problems);
+  if (!tariff.value) return;
+  good(all, source.name,
+       fmt::format("tariff: {}, {}, {}", tariff.value->name,
+                   count(tariff.value->bands.size(), "price band"), tariff.value->currency));
+}
+
+void check_file(Findings& all, const std::string& path) {
+  const auto loaded = read_file(path);
+  if (const auto* why = std::get_if<read::Unreadable>(&loaded)) {
+    all.unreadable += error_line(why->reason);
+    return;
+  }
+  const auto& source = std::get<read::SourceText>(loaded);
+  const read::Read<read::FileKind> kind = read::kind_of(source);
+  if (!kind.value) return append(all.problems, kind.problems);
+  switch (*kind.value) {
+    case read::FileKind::study: return check_study(all, source);
+    case read::FileKind::profile: return check_profile(all, source);
+    case read::FileKind::tariff: return check_tariff(all, source);
+  }
+}
+
+std::string note_lines(std::vector<diag::Diagnostic> notes) {
+  diag::sort_by_place(notes);
+  std::string lines;
+  for (const diag::Diagnostic& note : notes) {
+    lines += diag::printable(fmt::format("{}: note: {}", to_text(note.place), note.message)) + '\n';
+  }
+  return lines;
+}
+
+}  // namespace
+
+Outcome run_check(const Arguments& arguments) {
+  Findings all;
+  for (const std::string& path : arguments.operands) check_file(all, path);
+  if (arguments.has("strict")) append(all.problems, std::exchange(all.notes, {}));
+  const std::string notes = note_lines(all.notes);
+  if (all.problems.empty() && all.unreadable.empty()) return {kDone, all.good, notes};
+  Outcome outcome = refused(all.problems);
+  outcome.err.insert(0, all.unreadable);
+  outcome.err += notes;
+  return outcome;
+}
+
+}  // namespace wattweek::cli

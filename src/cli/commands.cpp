@@ -1,0 +1,108 @@
+#include "cli/commands.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+constexpr int kMany = 1'000'000;
+
+const Option kReportFormat{"format", "FORMAT", "text (default), json, csv or markdown"};
+const Option kYears{"years", "N",
+                    "look ahead over N years, 1 to 30, in place of finance.years in the study; "
+                    "without [finance] the discount rate and the price rise are 0"};
+
+Command estimate() {
+  return {"estimate",
+          "STUDY.toml",
+          1,
+          1,
+          "energy, cost and bill of each candidate of a study",
+          "Reckons for each candidate of the study the energy that it draws and what it adds to "
+          "the household's electricity bill, and shows where both go.",
+          {kReportFormat, kYears},
+          {"text", "json", "csv", "markdown"},
+          "wattweek estimate docs/examples/ostrawick.toml"};
+}
+
+Command compare() {
+  return {"compare",
+          "STUDY.toml",
+          1,
+          1,
+          "the same, and each candidate against a baseline",
+          "Reckons what `estimate` does, and what each candidate saves against the baseline: "
+          "energy and money a year, and over a horizon of years whether its purchase pays.",
+          {kReportFormat,
+           {"baseline", "ID", "the candidate that the others are compared with, in place of "
+                              "the study's"},
+           kYears},
+          {"text", "json", "csv", "markdown"},
+          "wattweek compare docs/examples/ostrawick.toml --years 8"};
+}
+
+Command check() {
+  return {"check",
+          "FILE.toml...",
+          1,
+          kMany,
+          "all mistakes in studies, profiles and tariffs",
+          "Reads each file, and what it names, as a study, a profile or a tariff, and prints all "
+          "mistakes, each with file, line and column. A study is reckoned too, so that what a "
+          "careful adviser would note about it is said as well.",
+          {{"strict", "", "notes are errors"}},
+          {},
+          "wattweek check docs/examples/ostrawick.toml --strict"};
+}
+
+Command quick() {
+  return {"quick",
+          "",
+          0,
+          0,
+          "a year's cost from one or two meter readings and a price",
+          "A year of 365 days at one price per kWh: H hours of each day at the busy watts, the "
+          "rest at the idle watts. Needs no file. Watts are real power at the wall socket.",
+          {{"idle", "W", "watts with nobody using it", true},
+           {"busy", "W", "watts in use, not below the idle ones; goes with --busy-hours"},
+           {"busy-hours", "H", "hours of each day in use, 0 to 24; goes with --busy"},
+           {"price", "P", "price of a kWh", true},
+           {"currency", "C",
+            "three capitals, such as EUR; without it amounts are in whatever the price is in, "
+            "and null in JSON"},
+           {"format", "FORMAT", "text (default) or json"}},
+          {"text", "json"},
+          "wattweek quick --idle 13.5 --busy 29 --busy-hours 4 --price 0.30 --currency EUR"};
+}
+
+Command help() {
+  return {"help",
+          "[COMMAND]",
+          0,
+          1,
+          "what a command does, its options and an example",
+          "Without a command: the list of commands.",
+          {},
+          {},
+          "wattweek help compare"};
+}
+
+}  // namespace
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> kCommands = {estimate(), compare(), check(), quick(), help()};
+  return kCommands;
+}
+
+const Command* command_named(std::string_view name) {
+  for (const Command& command : commands()) {
+    if (command.name == name) return &command;
+  }
+  return nullptr;
+}
+
+std::vector<std::string_view> command_names() {
+  std::vector<std::string_view> names;
+  for (const Command& command : commands()) names.push_back(command.name);
+  return names;
+}
+
+}  // namespace wattweek::cli

@@ -1,0 +1,18 @@
+#pragma once
+// Files as the user names them: found, refused with a reason, or read whole.
+
+#include <string>
+#include <variant>
+
+#include "wattweek/read/read.hpp"
+
+namespace wattweek::cli {
+
+/// A file that the command line names. What is no regular file is refused before it is opened
+/// (a pipe would wait for ever), and so is what is larger than 16 MiB.
+std::variant<read::SourceText, read::Unreadable> read_file(const std::string& path);
+
+/// The file system, the shipped files beside the program, and the system's time zones.
+read::Surroundings surroundings();
+
+}  // namespace wattweek::cli

@@ -1,0 +1,305 @@
+#include "wattweek/power/draw.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "lattice.hpp"
+
+namespace wattweek::power {
+
+namespace {
+
+// A load above 1 by more than this is an overload.
+constexpr double kOverload = 1e-9;
+
+// A grid on which decimal figures are whole numbers, so that equal sums of them meet exactly
+// in whatever order they are added: a billionth, or coarser where sums are very large.
+class Grid {
+ public:
+  Grid(double steps_per_unit, double largest) : steps_per_unit_(steps_per_unit) {
+    while (largest * steps_per_unit_ > 1e17) steps_per_unit_ /= 10;
+  }
+  std::int64_t operator()(double amount) const { return std::llround(amount * steps_per_unit_); }
+
+ private:
+  double steps_per_unit_;
+};
+
+constexpr double kStepsPerWatt = 1e9;
+constexpr double kStepsPerLoad = 1e12;
+
+bool is_whole(double x) { return x == std::floor(x) && x < 1e6; }
+
+// Multiples of a unit that is itself on the grid; anything else by its own value.
+std::int64_t key_of_multiple(const Grid& grid, double unit, double multiple) {
+  return is_whole(multiple) ? static_cast<std::int64_t>(multiple) * grid(unit)
+                            : grid(unit * multiple);
+}
+
+std::int64_t key_of_increment(const Grid& grid, const TaskLaw& task, double units) {
+  if (units <= 0) return 0;
+  if (!task.table_w.empty() || !is_whole(units)) return grid(increment_w(task, units));
+  return grid(task.first_w) + key_of_multiple(grid, task.each_w, units - 1);
+}
+
+}  // namespace
+
+// How the tasks of a situation hang together.
+class DrawReckoner::Inside {
+ public:
+  explicit Inside(const DeviceLaw& law) : law_(law) {}
+  bool reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw);
+
+ private:
+  bool is_load(std::size_t task) const { return law_.tasks[task].load_per_unit > 0; }
+  bool can_be_used(std::size_t task) const { return (*in_use_)[task]->most > 0; }
+  const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
+
+  void find_members();
+  void find_extremes(Draw& draw);
+  double lone_group_w(std::size_t task) const;
+  std::size_t tracked_group(std::size_t task) const;
+
+  void add_watts_apart(Draw& draw) const;
+  bool add_loads(Draw& draw);
+  bool add_groups(Draw& draw);
+  bool add_capped(Draw& draw);
+
+  void fill_outcomes(std::size_t task, const Grid& grid);
+  bool add_load_tasks(bool with_groups);
+  double overload_probability() const;
+  void share_back_loads(Draw& draw);
+  void set_worth_under_cap();
+
+  const DeviceLaw& law_;
+  const std::vector<const UnitsInUse*>* in_use_ = nullptr;
+  Lattice lattice_;
+  std::vector<TaskOutcome> outcomes_;
+  std::vector<std::size_t> members_;          // By group: tasks that can be in use.
+  std::vector<char> has_load_member_;         // By group.
+  std::vector<std::size_t> tracked_;          // Groups whose members are counted ...
+  std::vector<std::size_t> tracked_members_;  // ... and how many there are.
+  std::vector<std::size_t> load_tasks_;       // That can be in use.
+  double most_watts_ = 0;                     // Above idle, before the cap.
+  double most_load_ = 0;
+};
+
+DrawReckoner::DrawReckoner(const DeviceLaw& law) : inside_(std::make_unique<Inside>(law)) {}
+DrawReckoner::~DrawReckoner() = default;
+
+bool DrawReckoner::reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
+  return inside_->reckon(in_use, draw);
+}
+
+bool DrawReckoner::Inside::reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
+  in_use_ = &in_use;
+  draw.task_w.assign(law_.tasks.size(), 0.0);
+  draw.overload = 0;
+  double none = 1;
+  for (const UnitsInUse* units : in_use) none *= units->none();
+  draw.active = 1 - none;
+  find_members();
+  find_extremes(draw);
+  if (law_.idle_w + most_watts_ > law_.max_w) return add_capped(draw);
+  add_watts_apart(draw);
+  return add_groups(draw) && add_loads(draw);
+}
+
+void DrawReckoner::Inside::find_members() {
+  members_.assign(law_.group_w.size(), 0);
+  has_load_member_.assign(law_.group_w.size(), 0);
+  load_tasks_.clear();
+  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+    if (!can_be_used(t)) continue;
+    if (is_load(t)) load_tasks_.push_back(t);
+    if (!law_.tasks[t].group) continue;
+    ++members_[*law_.tasks[t].group];
+    if (is_load(t)) has_load_member_[*law_.tasks[t].group] = 1;
+  }
+  tracked_.clear();
+  tracked_members_.clear();
+  for (std::size_t g = 0; g < members_.size(); ++g) {
+    // A lone member's group is part of its watts, but not of a load, which has another unit.
+    if (members_[g] < 2 && has_load_member_[g] == 0) continue;
+    tracked_.push_back(g);
+    tracked_members_.push_back(members_[g]);
+  }
+}
+
+// Increments, groups and curve never fall, so the most is drawn where all units are in use.
+void DrawReckoner::Inside::find_extremes(Draw& draw) {
+  most_watts_ = 0;
+  most_load_ = 0;
+  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+    if (!can_be_used(t)) continue;
+    most_watts_ += increment_w(law_.tasks[t], units(t).most);
+    most_load_ += law_.tasks[t].load_per_unit * units(t).most;
+  }
+  for (std::size_t g = 0; g < members_.size(); ++g) {
+    if (members_[g] > 0) most_watts_ += law_.group_w[g];
+  }
+  if (most_load_ > 0) most_watts_ += load_w(law_, std::min(1.0, most_load_));
+  draw.highest_w = std::min(law_.max_w, law_.idle_w + most_watts_);
+}
+
+// A group that only one task can switch on is part of the watts that this task adds.
+double DrawReckoner::Inside::lone_group_w(std::size_t task) const {
+  const auto& group = law_.tasks[task].group;
+  return group && members_[*group] == 1 && !is_load(task) ? law_.group_w[*group] : 0.0;
+}
+
+std::size_t DrawReckoner::Inside::tracked_group(std::size_t task) const {
+  const auto& group = law_.tasks[task].group;
+  if (!group) return kNoGroup;
+  const auto at = std::find(tracked_.begin(), tracked_.end(), *group);
+  return at == tracked_.end() ? kNoGroup : static_cast<std::size_t>(at - tracked_.begin());
+}
+
+// Without a cap in reach the expectations of watt increments simply add.
+void DrawReckoner::Inside::add_watts_apart(Draw& draw) const {
+  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+    if (!can_be_used(t)) continue;
+    const TaskLaw& task = law_.tasks[t];
+    draw.task_w[t] = lone_group_w(t) * units(t).any();
+    if (task.table_w.empty() && task.first_w == task.each_w) {
+      draw.task_w[t] += task.each_w * units(t).mean;
+      continue;
+    }
+    for (std::size_t o = 0; o < units(t).units.size(); ++o) {
+      draw.task_w[t] += units(t).probability[o] * increment_w(task, units(t).units[o]);
+    }
+  }
+}
+
+// Each group by itself: only how many members are in use matters.
+bool DrawReckoner::Inside::add_groups(Draw& draw) {
+  for (std::size_t i = 0; i < tracked_.size(); ++i) {
+    const std::size_t group = tracked_[i];
+    if (!lattice_.start({tracked_members_[i]})) return false;
+    std::vector<std::size_t> added;
+    for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+      if (!can_be_used(t) || law_.tasks[t].group != group) continue;
+      // The amount is the member itself, so that the states are the numbers in use.
+      outcomes_.clear();
+      if (units(t).none() > 0) outcomes_.push_back({units(t).none(), 0.0, 0, 0.0});
+      if (units(t).any() > 0) outcomes_.push_back({units(t).any(), 0.0, 0, 1.0});
+      if (!lattice_.add(outcomes_, 0)) return false;
+      added.push_back(t);
+    }
+    lattice_.prepare_worth();
+    for (std::size_t s = 0; s < lattice_.states(); ++s) {
+      const std::size_t in_use = lattice_.in_use(s, 0);
+      if (in_use > 0) lattice_.worth(1, s) = law_.group_w[group] / static_cast<double>(in_use);
+    }
+    for (auto t = added.rbegin(); t != added.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
+  }
+  return true;
+}
+
+void DrawReckoner::Inside::fill_outcomes(std::size_t task, const Grid& grid) {
+  const TaskLaw& law = law_.tasks[task];
+  const double lone = lone_group_w(task);
+  outcomes_.clear();
+  for (std::size_t o = 0; o < units(task).units.size(); ++o) {
+    const double n = units(task).units[o];
+    TaskOutcome outcome{units(task).probability[o], 0, 0, n > 0 ? 1.0 : 0.0};
+    if (is_load(task)) {
+      outcome.amount = n * law.load_per_unit;
+      outcome.key = key_of_multiple(grid, law.load_per_unit, n);
+    } else if (n > 0) {
+      outcome.amount = increment_w(law, n) + lone;
+      outcome.key = key_of_increment(grid, law, n) + grid(lone);
+    }
+    outcomes_.push_back(outcome);
+  }
+}
+
+bool DrawReckoner::Inside::add_load_tasks(bool with_groups) {
+  const Grid grid(kStepsPerLoad, most_load_);
+  for (const std::size_t t : load_tasks_) {
+    fill_outcomes(t, grid);
+    if (!lattice_.add(outcomes_, with_groups ? tracked_group(t) : kNoGroup)) return false;
+  }
+  return true;
+}
+
+double DrawReckoner::Inside::overload_probability() const {
+  if (most_load_ <= 1 + kOverload) return 0;
+  double probability = 0;
+  for (std::size_t s = 0; s < lattice_.states(); ++s) {
+    if (lattice_.amount(s) > 1 + kOverload) probability += lattice_.probability(s);
+  }
+  return std::min(1.0, probability);
+}
+
+void DrawReckoner::Inside::share_back_loads(Draw& draw) {
+  for (auto t = load_tasks_.rbegin(); t != load_tasks_.rend(); ++t) {
+    draw.task_w[*t] += lattice_.go_back();
+  }
+}
+
+// Loads alone, without a cap in reach: a straight line within full load needs no outcomes.
+bool DrawReckoner::Inside::add_loads(Draw& draw) {
+  if (load_tasks_.empty()) return true;
+  const bool straight = law_.at_load_w.empty() && law_.curve == model::Curve::linear;
+  if (straight && most_load_ <= 1) {
+    for (const std::size_t t : load_tasks_) {
+      draw.task_w[t] += law_.full_load_w * law_.tasks[t].load_per_unit * units(t).mean;
+    }
+    return true;
+  }
+  if (!lattice_.start({}) || !add_load_tasks(false)) return false;
+  draw.overload = overload_probability();
+  lattice_.prepare_worth();
+  for (std::size_t s = 0; s < lattice_.states(); ++s) {
+    const double load = lattice_.amount(s);
+    if (load > 0) lattice_.worth(kAmountChannel, s) = load_w(law_, std::min(1.0, load)) / load;
+  }
+  share_back_loads(draw);
+  return true;
+}
+
+// In each final state the watts that the cap leaves, as a fraction of what was asked for, and
+// each group's watts divided among its members in use.
+void DrawReckoner::Inside::set_worth_under_cap() {
+  const double most = law_.max_w - law_.idle_w;
+  lattice_.prepare_worth();
+  for (std::size_t s = 0; s < lattice_.states(); ++s) {
+    double asked = lattice_.amount(s);
+    for (std::size_t i = 0; i < tracked_.size(); ++i) {
+      if (lattice_.in_use(s, i) > 0) asked += law_.group_w[tracked_[i]];
+    }
+    const double left = asked > most ? most / asked : 1.0;
+    lattice_.worth(kAmountChannel, s) = left;
+    for (std::size_t i = 0; i < tracked_.size(); ++i) {
+      const auto in_use = static_cast<double>(lattice_.in_use(s, i));
+      if (in_use > 0) lattice_.worth(1 + i, s) = left * law_.group_w[tracked_[i]] / in_use;
+    }
+  }
+}
+
+// Everything together: first the loads, whose sum the curve turns into watts, then the watts.
+bool DrawReckoner::Inside::add_capped(Draw& draw) {
+  const Grid grid(kStepsPerWatt, most_watts_);
+  if (!lattice_.start(tracked_members_) || !add_load_tasks(true)) return false;
+  draw.overload = overload_probability();
+  if (!load_tasks_.empty()) {
+    lattice_.transform([this](double load) { return load_w(law_, std::min(1.0, load)); }, grid);
+  }
+  std::vector<std::size_t> added;
+  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+    if (!can_be_used(t) || is_load(t)) continue;
+    fill_outcomes(t, grid);
+    if (!lattice_.add(outcomes_, tracked_group(t))) return false;
+    added.push_back(t);
+  }
+  set_worth_under_cap();
+  for (auto t = added.rbegin(); t != added.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
+  if (load_tasks_.empty()) return true;
+  lattice_.go_back_transform(
+      [](double load, double watts) { return load > 0 ? watts / load : 0.0; });
+  share_back_loads(draw);
+  return true;
+}
+
+}  // namespace wattweek::power

@@ -1,0 +1,191 @@
+#include <algorithm>
+#include <cstddef>
+
+#include "document.hpp"
+#include "wattweek/diag/printable.hpp"
+
+namespace wattweek::report {
+namespace {
+
+using diag::character_count;
+using diag::printable;
+
+constexpr std::size_t kGap = 2;         // Blanks between two columns.
+constexpr std::size_t kLeastName = 14;  // A column of names narrower than this reads badly.
+
+std::string blanks(std::size_t count) { return std::string(count, ' '); }
+
+/// Bytes of the first `characters` characters, or of the whole.
+std::size_t bytes_of(const std::string& text, std::size_t characters) {
+  std::size_t bytes = 0;
+  for (std::size_t seen = 0; bytes < text.size(); ++bytes) {
+    const bool starts = (static_cast<unsigned char>(text[bytes]) & 0xC0U) != 0x80U;
+    if (starts && seen++ == characters) break;
+  }
+  return bytes;
+}
+
+/// Breaks printable text into lines at blanks; a word too long for a line is cut.
+std::vector<std::string> wrap(const std::string& text, std::size_t width) {
+  std::vector<std::string> lines(1);
+  std::size_t at = 0;
+  while (at < text.size()) {
+    const std::size_t end = std::min(text.find(' ', at), text.size());
+    std::string word = text.substr(at, end - at);
+    at = end + 1;
+    const std::size_t used = character_count(lines.back());
+    if (used > 0 && used + 1 + character_count(word) > width) lines.emplace_back();
+    if (!lines.back().empty()) lines.back() += ' ';
+    while (character_count(word) > width) {
+      const std::size_t cut = bytes_of(word, width);
+      lines.back() += word.substr(0, cut);
+      lines.emplace_back();
+      word.erase(0, cut);
+    }
+    lines.back() += word;
+  }
+  return lines;
+}
+
+void append_line(std::string& out, std::string line) {
+  line.erase(line.find_last_not_of(' ') + 1);
+  out += line + '\n';
+}
+
+void append_wrapped(std::string& out, const std::string& text, std::size_t columns,
+                    const std::string& first) {
+  const std::size_t indent = first.size();
+  bool is_first = true;
+  for (const std::string& line : wrap(printable(text), columns - indent)) {
+    append_line(out, (is_first ? first : blanks(indent)) + line);
+    is_first = false;
+  }
+}
+
+/// Cells broken into lines, and the widths of the columns.
+class Grid {
+ public:
+  Grid(const Table& table, std::size_t columns) : table_(table), widths_(table.columns.size()) {
+    std::vector<std::string> header;
+    for (std::size_t i = 0; i < widths_.size(); ++i) header.push_back(table.columns[i].header);
+    fit(header, columns);
+  }
+
+  bool fits() const { return fits_; }
+
+  std::string text() const {
+    std::string out;
+    append_row(out, header_);
+    for (const auto& row : table_.rows) append_row(out, split(row));
+    return out;
+  }
+
+ private:
+  using Lines = std::vector<std::string>;
+
+  /// Figures never break, their headers do so at blanks; the first column has what is left.
+  void fit(const std::vector<std::string>& header, std::size_t columns) {
+    std::size_t others = 0;
+    std::size_t longest = 0;
+    for (std::size_t i = 1; i < widths_.size(); ++i) {
+      widths_[i] = header_width(header[i]);
+      for (const auto& row : table_.rows) {
+        widths_[i] = std::max(widths_[i], character_count(printable(row[i])));
+      }
+      others += widths_[i] + kGap;
+    }
+    for (const auto& row : table_.rows) {
+      longest = std::max(longest, character_count(printable(row[0])));
+    }
+    fits_ = others + std::min(longest, kLeastName) <= columns;
+    widths_[0] = fits_ ? std::min(longest, columns - others) : longest;
+    for (std::size_t i = 0; i < widths_.size(); ++i) {
+      header_.push_back(wrap(header[i], std::max<std::size_t>(widths_[i], 1)));
+    }
+  }
+
+  /// The least width at which a header takes no more than two lines and no word of it is cut.
+  static std::size_t header_width(const std::string& header) {
+    std::size_t width = 1;
+    for (; width < character_count(header); ++width) {
+      const Lines lines = wrap(header, width);
+      if (lines.size() == 1 || (lines.size() == 2 && lines[0] + ' ' + lines[1] == header)) break;
+    }
+    return width;
+  }
+
+  std::vector<Lines> split(const std::vector<std::string>& row) const {
+    std::vector<Lines> cells;
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      cells.push_back(wrap(printable(row[i]), std::max<std::size_t>(widths_[i], 1)));
+    }
+    return cells;
+  }
+
+  /// Cells of one row stand on its last line, so that a figure is beside the end of a long name.
+  void append_row(std::string& out, const std::vector<Lines>& cells) const {
+    std::size_t height = 0;
+    for (const Lines& cell : cells) height = std::max(height, cell.size());
+    for (std::size_t line = 0; line < height; ++line) {
+      std::string whole;
+      for (std::size_t i = 0; i < cells.size(); ++i) {
+        const std::size_t above = height - cells[i].size();
+        const std::string part = line < above ? "" : cells[i][line - above];
+        const std::string pad = blanks(widths_[i] - std::min(widths_[i], character_count(part)));
+        if (i > 0) whole += blanks(kGap);
+        whole += table_.columns[i].align == Align::left ? part + pad : pad + part;
+      }
+      append_line(out, whole);
+    }
+  }
+
+  const Table& table_;
+  std::vector<std::size_t> widths_;
+  std::vector<Lines> header_;
+  bool fits_ = false;
+};
+
+/// For a window too narrow for the table: each row as a list of its figures.
+std::string stacked(const Table& table, std::size_t columns) {
+  std::string out;
+  for (const auto& row : table.rows) {
+    append_wrapped(out, row[0], columns, "");
+    for (std::size_t i = 1; i < row.size(); ++i) {
+      if (!row[i].empty()) append_wrapped(out, table.columns[i].header + ": " + row[i], columns, "  ");
+    }
+  }
+  return out;
+}
+
+void append(std::string& out, const Table& table, std::size_t columns) {
+  const Grid grid(table, columns);
+  out += '\n' + (grid.fits() ? grid.text() : stacked(table, columns)) + '\n';
+}
+
+void append(std::string& out, const Paragraph& paragraph, std::size_t columns) {
+  append_wrapped(out, paragraph.text, columns, "");
+}
+
+void append(std::string& out, const List& list, std::size_t columns) {
+  for (const std::string& item : list.items) append_wrapped(out, item, columns, "- ");
+}
+
+}  // namespace
+
+std::string lay_out_text(const Document& document, int columns) {
+  const auto width = static_cast<std::size_t>(std::max(columns, 20));
+  std::string out;
+  append_wrapped(out, document.title, width, "");
+  for (const Section& section : document.sections) {
+    if (!section.heading.empty()) {
+      out += '\n';
+      append_wrapped(out, section.heading, width, "");
+    }
+    for (const Block& block : section.blocks) {
+      std::visit([&](const auto& kind) { append(out, kind, width); }, block);
+    }
+  }
+  return out;
+}
+
+}  // namespace wattweek::report

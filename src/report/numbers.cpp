@@ -1,0 +1,48 @@
+#include "numbers.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+#include "wattweek/units/currency.hpp"
+
+namespace wattweek::report {
+
+std::string fixed(double value, int decimals) {
+  std::string text = fmt::format("{:.{}f}", value, decimals);
+  const bool zero = text.find_first_not_of("-0.") == std::string::npos;
+  if (zero && text.front() == '-') text.erase(0, 1);
+  return text;
+}
+
+std::string rounded(double value, int decimals) {
+  std::string text = fixed(value, decimals);
+  if (text.find('.') == std::string::npos) return text;
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text;
+}
+
+std::string exact(double value) { return fmt::format("{}", value == 0 ? 0.0 : value); }
+
+std::string amount(double value, std::string_view currency) {
+  return fixed(value, units::minor_digits(currency));
+}
+
+std::string money(double value, std::string_view currency) {
+  return fmt::format("{} {}", amount(value, currency), currency);
+}
+
+bool shows_as_zero(double value, std::string_view currency) {
+  return amount(value, currency).find_first_not_of("0.") == std::string::npos;
+}
+
+int decimals_for(const std::vector<double>& values) {
+  double largest = 0;
+  for (const double value : values) largest = std::max(largest, std::fabs(value));
+  if (largest >= 10 || largest == 0) return 1;
+  return largest >= 1 ? 2 : 3;
+}
+
+}  // namespace wattweek::report

@@ -1,0 +1,32 @@
+#pragma once
+// Numbers as people read them. Always a decimal point, whatever the locale, and never -0.
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace wattweek::report {
+
+/// So many digits after the point.
+std::string fixed(double value, int decimals);
+
+/// At most so many digits after the point, without the zeros at the end.
+std::string rounded(double value, int decimals);
+
+/// The shortest text that reads back as the same double.
+std::string exact(double value);
+
+/// An amount with the minor digits of its currency: `12.30`, in yen `12`.
+std::string amount(double value, std::string_view currency);
+
+/// The same with the currency's code: `12.30 EUR`.
+std::string money(double value, std::string_view currency);
+
+/// Does the amount show as zero?
+bool shows_as_zero(double value, std::string_view currency);
+
+/// Digits after the point that suit all of these figures: one where the largest is ten or more,
+/// else two, below one three.
+int decimals_for(const std::vector<double>& values);
+
+}  // namespace wattweek::report

@@ -1,0 +1,125 @@
+#include "sentences.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+
+#include "numbers.hpp"
+
+namespace wattweek::report {
+namespace {
+
+/// The two that are compared, and the figures of one against the other.
+struct Pair {
+  const decide::ComparisonRow& row;
+  const std::string& name;
+  const std::string& baseline;
+  const std::string& currency;
+  const std::optional<decide::Lifetime>& lifetime;
+  const std::optional<decide::Lifetime>& baseline_lifetime;
+};
+
+std::string years(double value) {
+  const std::string text = rounded(value, 1);
+  return text + (text == "1" ? " year" : " years");
+}
+
+std::string more_or_less(double saved) { return saved > 0 ? "less" : "more"; }
+
+/// "costs 12.30 EUR less a year", "costs the same".
+std::string running_cost(const Pair& pair) {
+  const double saved = pair.row.saves_cost;
+  if (shows_as_zero(saved, pair.currency)) return "costs the same to run";
+  return fmt::format("costs {} {} a year to run", money(std::fabs(saved), pair.currency),
+                     more_or_less(saved));
+}
+
+std::string running(const Pair& pair) {
+  const double kwh = pair.row.saves_kwh;
+  const std::string shown = fixed(std::fabs(kwh), decimals_for({kwh}));
+  const bool same = shown.find_first_not_of("0.") == std::string::npos;
+  const std::string energy =
+      same ? "uses as much energy"
+           : fmt::format("uses {} kWh {} a year", shown, more_or_less(kwh));
+  return fmt::format("{} {} and {}.", pair.name, energy, running_cost(pair));
+}
+
+std::string purchase(const Pair& pair) {
+  const double extra = pair.row.extra_purchase;
+  if (shows_as_zero(extra, pair.currency)) return "Both cost the same to buy.";
+  return fmt::format("It costs {} {} to buy.", money(std::fabs(extra), pair.currency),
+                     more_or_less(-extra));
+}
+
+/// When the purchase has paid for itself. Only said beside the verdict.
+std::string payback(const Pair& pair) {
+  const decide::ComparisonRow& row = pair.row;
+  if (row.overtaken_years) {
+    return fmt::format(" It stays ahead for {}, then its running cost has eaten up what it saved.",
+                       years(*row.overtaken_years));
+  }
+  if (!row.payback_years) return " What it costs more to buy is never earned back.";
+  if (*row.payback_years == 0) return "";
+  const std::string discounted =
+      row.discounted_payback_years
+          ? fmt::format("{} with discounting, price rises and later costs",
+                        years(*row.discounted_payback_years))
+          : std::string("not within the horizon with discounting, price rises and later costs");
+  return fmt::format(" The extra purchase is earned back in {} ({}).", years(*row.payback_years),
+                     discounted);
+}
+
+/// Which is the cheaper over the horizon, all payments taken at their present value.
+std::string verdict(const Pair& pair) {
+  const double saved = *pair.row.saves_present_cost;
+  const std::string both =
+      fmt::format(" Over {}, all at present value, it costs {} against {}:",
+                  years(pair.lifetime->years), money(pair.lifetime->present_cost, pair.currency),
+                  money(pair.baseline_lifetime->present_cost, pair.currency));
+  if (shows_as_zero(saved, pair.currency)) return both + " the same.";
+  return fmt::format("{} {} {}.", both, money(std::fabs(saved), pair.currency),
+                     more_or_less(saved));
+}
+
+std::string break_even(const Pair& pair) {
+  if (shows_as_zero(*pair.row.saves_present_cost, pair.currency)) return "";
+  if (!pair.row.break_even_price_factor) {
+    return " No level of electricity prices makes the two equal.";
+  }
+  return fmt::format(" The two are equal where every price per kWh is {} times today's.",
+                     rounded(*pair.row.break_even_price_factor, 3));
+}
+
+}  // namespace
+
+std::string comparison_sentence(const model::Study& study, const decide::Assessment& all,
+                                const decide::ComparisonRow& row) {
+  const Pair pair{row,
+                  study.candidates[row.candidate].name,
+                  study.candidates[all.baseline].name,
+                  study.tariff.currency,
+                  all.candidates[row.candidate].lifetime,
+                  all.candidates[all.baseline].lifetime};
+  const std::string first = running(pair) + " " + purchase(pair);
+  if (pair.lifetime) return first + payback(pair) + verdict(pair) + break_even(pair);
+  if (shows_as_zero(row.extra_purchase, pair.currency)) return first;
+  return first +
+         " Whether that pays depends on the years it is kept: give finance.years in the study or"
+         " --years N.";
+}
+
+std::string note_sentence(const decide::Note& note) {
+  return fmt::format("{} ({}; {}).", note.text, where_text(note), note.code);
+}
+
+std::vector<std::string> limits(const model::Study& study) {
+  std::string outside =
+      "Own solar power, prices that change by the hour, demand charges, and what the heat does to"
+      " heating and cooling are not in these figures.";
+  if (study.carbon_kg_per_kwh) outside += " CO2 is reckoned with the grid's average.";
+  return {outside,
+          "The highest watts are a modelled mean, not a figure for sizing a fuse, cable, timer"
+          " plug or UPS: peaks lie above it. Local rules and licensed people decide there."};
+}
+
+}  // namespace wattweek::report

@@ -1,0 +1,23 @@
+#pragma once
+// The sentences: what is saved, when a purchase has paid for itself, what the figures do not hold.
+
+#include <string>
+#include <vector>
+
+#include "wattweek/report/report.hpp"
+
+namespace wattweek::report {
+
+/// What a candidate saves against the baseline, a year; when its purchase has paid for itself,
+/// never without the verdict of the present costs and the horizon; and the price level at which
+/// the two are level.
+std::string comparison_sentence(const model::Study& study, const decide::Assessment& assessment,
+                                const decide::ComparisonRow& row);
+
+/// A note, with the place or the candidate that it is about, and its code.
+std::string note_sentence(const decide::Note& note);
+
+/// What the figures do not hold.
+std::vector<std::string> limits(const model::Study& study);
+
+}  // namespace wattweek::report

@@ -1,0 +1,141 @@
+#pragma once
+// What the tests of the readers share: a small good file of each kind, edits of it, files in
+// memory, and the check of whole messages.
+
+#include <doctest/doctest.h>
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "wattweek/read/read.hpp"
+
+namespace wattweek::read_tests {
+
+inline const std::string kProfile = R"(name = "box"
+capacity = 4
+[watts]
+idle = 10
+busy = 30
+[groups]
+disks = 5
+[increments]
+film = 3
+)";
+
+inline const std::string kTariff = R"(currency = "EUR"
+tax = 0.2
+[[band]]
+name = "night"
+price = 0.2
+hours = "22:00-06:00"
+[[band]]
+name = "day"
+price = 0.3
+)";
+
+inline const std::string kStudy = R"(time_zone = "Etc/UTC"
+start = 2027-01-01
+months = 12
+tariff = "day.toml"
+[[workload]]
+id = "film"
+[[workload.use]]
+hours = "20:00-22:00"
+share = 0.5
+[[workload]]
+id = "cams"
+[[workload.use]]
+units = 2
+[[candidate]]
+id = "one"
+[[candidate.device]]
+name = "big"
+[candidate.device.watts]
+idle = 10
+[candidate.device.increments]
+film = 3
+cams = 1
+[[candidate]]
+id = "two"
+[[candidate.device]]
+profile = "box.toml"
+)";
+
+/// The text with one piece of it, which stands there once, exchanged.
+inline std::string edited(std::string text, std::string_view from, std::string_view to) {
+  const std::size_t at = text.find(from);
+  REQUIRE(at != std::string::npos);
+  REQUIRE(text.find(from, at + 1) == std::string::npos);
+  return text.replace(at, from.size(), to);
+}
+
+/// The files that the studies of these tests may name.
+inline const std::map<std::string, std::string>& files() {
+  static const std::map<std::string, std::string> texts{
+      {"box.toml", kProfile + "cams = 1\n"},
+      {"plain.toml", "[watts]\nidle = 10\n"},
+      {"wrong.toml", "[watts]\nidle = -1\n"},
+      {"broken.toml", "[watts\n"},
+      {"day.toml", kTariff},
+      {"gap.toml", "currency = \"EUR\"\n[[band]]\nname = \"day\"\nprice = 0.3\nhours = "
+                   "\"00:00-23:00\"\n"},
+      {"dear.toml", "currency = \"euro\"\n"},
+  };
+  return texts;
+}
+
+inline read::Surroundings surroundings() {
+  using Loaded = std::variant<read::SourceText, read::Unreadable>;
+  using Zone = std::variant<calendar::ZoneRules, calendar::NoZone>;
+  const auto load = [](const std::string& path, const std::string&, read::ShippedKind) -> Loaded {
+    const std::string name = path.substr(0, 2) == "./" ? path.substr(2) : path;
+    const auto found = files().find(name);
+    if (found == files().end()) return read::Unreadable{"there is no such file"};
+    return read::SourceText{path, name, found->second};
+  };
+  const auto zone = [](const std::string& name, std::chrono::year_month, int) -> Zone {
+    if (name == "Etc/UTC") return calendar::ZoneRules{};
+    return calendar::NoZone{"no such time zone; did you mean \"Etc/UTC\"?"};
+  };
+  return {load, zone};
+}
+
+/// The problems as the user sees them, one a line.
+inline std::string shown(const std::vector<diag::Diagnostic>& problems) {
+  std::string text;
+  for (const diag::Diagnostic& problem : problems) text += diag::to_text(problem) + "\n";
+  return text;
+}
+
+inline read::Read<read::StudyInput> read_study(const std::string& text) {
+  return read::study({"study.toml", "study.toml", text}, surroundings());
+}
+inline read::Read<model::Profile> read_profile(const std::string& text) {
+  return read::profile({"box.toml", "box.toml", text});
+}
+inline read::Read<model::Tariff> read_tariff(const std::string& text) {
+  return read::tariff({"day.toml", "day.toml", text});
+}
+
+/// A text, what it shows, and all that the reader says of it.
+struct Case {
+  std::string_view says;
+  std::string text;
+  std::string_view problems;
+};
+
+/// Checks the whole text of all problems, and that there is a value exactly where there is none.
+template <class T>
+void check_cases(const std::vector<Case>& cases, read::Read<T> (*reader)(const std::string&)) {
+  for (const Case& one : cases) {
+    CAPTURE(one.says);
+    CAPTURE(one.text);
+    const read::Read<T> got = reader(one.text);
+    CHECK(shown(got.problems) == one.problems);
+    CHECK(got.value.has_value() == got.problems.empty());
+  }
+}
+
+}  // namespace wattweek::read_tests

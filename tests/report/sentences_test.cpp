@@ -1,0 +1,102 @@
+#include "sentences.hpp"
+
+#include <doctest/doctest.h>
+
+#include "fixture.hpp"
+
+namespace wattweek::report {
+namespace {
+
+std::string sentence(const decide::Assessment& all) {
+  return comparison_sentence(study(), all, all.rows.front());
+}
+
+TEST_CASE("sentences: without a horizon no payback is named") {
+  CHECK(sentence(assessment()) ==
+        "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
+        " It costs 300.00 EUR more to buy. Whether that pays depends on the years it is kept:"
+        " give finance.years in the study or --years N.");
+}
+
+TEST_CASE("sentences: a payback stands beside the verdict of the present costs and the horizon") {
+  CHECK(sentence(with_horizon()) ==
+        "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years"
+        " (1.2 years with discounting, price rises and later costs). Over 5 years, all at present"
+        " value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. The two are equal where"
+        " every price per kWh is 0.222 times today's.");
+}
+
+TEST_CASE("sentences: a payback that looks good is contradicted by a worse present cost") {
+  decide::Assessment all = with_horizon();
+  all.candidates[1].lifetime->present_cost = 1450;
+  all.rows[0].saves_present_cost = -50;
+  all.rows[0].discounted_payback_years.reset();
+  all.rows[0].break_even_price_factor = 1.04;
+  CHECK(sentence(all) ==
+        "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years"
+        " (not within the horizon with discounting, price rises and later costs). Over 5 years, all"
+        " at present value, it costs 1450.00 EUR against 1400.00 EUR: 50.00 EUR more. The two are"
+        " equal where every price per kWh is 1.04 times today's.");
+}
+
+TEST_CASE("sentences: cheaper to buy and dearer to run stays ahead for a while") {
+  decide::Assessment all = with_horizon();
+  decide::ComparisonRow& row = all.rows[0];
+  row.saves_kwh = -10;
+  row.saves_cost = -20;
+  row.extra_purchase = -20;
+  row.payback_years.reset();
+  row.overtaken_years = 1;
+  row.saves_present_cost = -75;
+  row.break_even_price_factor.reset();
+  CHECK(sentence(all) ==
+        "Palm-size box uses 10.0 kWh more a year and costs 20.00 EUR more a year to run."
+        " It costs 20.00 EUR less to buy. It stays ahead for 1 year, then its running cost has"
+        " eaten up what it saved. Over 5 years, all at present value, it costs 420.00 EUR against"
+        " 1400.00 EUR: 75.00 EUR more. No level of electricity prices makes the two equal.");
+}
+
+TEST_CASE("sentences: dearer to buy and to run is never earned back") {
+  decide::Assessment all = with_horizon();
+  decide::ComparisonRow& row = all.rows[0];
+  row.saves_cost = -20;
+  row.payback_years.reset();
+  row.saves_present_cost = -400;
+  CHECK(sentence(all).find("What it costs more to buy is never earned back. Over 5 years,") !=
+        std::string::npos);
+}
+
+TEST_CASE("sentences: a set-up like the baseline is the same in every respect") {
+  decide::Assessment all = with_horizon();
+  decide::ComparisonRow& row = all.rows[0];
+  row = {};
+  row.candidate = 1;
+  row.payback_years = 0;
+  row.discounted_payback_years = 0;
+  row.saves_present_cost = 0;
+  row.break_even_price_factor = 1;
+  all.candidates[1].lifetime = all.candidates[0].lifetime;
+  CHECK(sentence(all) ==
+        "Palm-size box uses as much energy and costs the same to run. Both cost the same to buy."
+        " Over 5 years, all at present value, it costs 1400.00 EUR against 1400.00 EUR: the same.");
+}
+
+TEST_CASE("sentences: a note names its place or candidate and its code") {
+  CHECK(note_sentence(note("skipped", "palm", "it does not offer films")) ==
+        "it does not offer films (palm; skipped).");
+  CHECK(note_sentence(placed_note("never-holds", "this window never holds")) ==
+        "this window never holds (study.toml:7:3; never-holds).");
+}
+
+TEST_CASE("sentences: the grid's average is named where CO2 is reckoned") {
+  model::Study with_carbon = study();
+  CHECK(limits(with_carbon)[0].find("CO2") == std::string::npos);
+  with_carbon.carbon_kg_per_kwh = 0.3;
+  CHECK(limits(with_carbon)[0].find("CO2 is reckoned with the grid's average.") !=
+        std::string::npos);
+}
+
+}  // namespace
+}  // namespace wattweek::report

@@ -1,0 +1,183 @@
+#include <doctest/doctest.h>
+
+#include <sstream>
+
+#include "fixture.hpp"
+#include "wattweek/diag/printable.hpp"
+
+namespace wattweek::report {
+namespace {
+
+std::size_t widest_line(const std::string& text) {
+  std::istringstream lines(text);
+  std::size_t widest = 0;
+  for (std::string line; std::getline(lines, line);) {
+    widest = std::max(widest, diag::character_count(line));
+  }
+  return widest;
+}
+
+TEST_CASE("text: candidates, where it goes, what is saved, notes and limits") {
+  decide::Assessment all = with_horizon();
+  all.notes = {note("skipped", "palm", "'palm' does not offer films")};
+  CHECK(text(study(), all, Scope::compare, 80) == R"(Hall cupboard
+2027-01-01 to 2027-12-31, 365 days, 8760 hours, Europe/Dublin
+Electricity contract: Day and night, in EUR
+
+                                 mean    cost  purchase     5-year
+                           kWh      W     EUR       EUR  cost* EUR
+Rack server (baseline)  1000.0  114.2  300.00      0.00    1400.00
+Palm-size box            100.0   11.4   30.00    300.00     420.00
+
+* Purchase, electricity and later costs less resale, each at its present value.
+
+Rack server [rack]
+
+                                   cost
+                            kWh     EUR  use
+base: off, asleep, idle   800.0  270.00
+Film streaming            200.0   30.00  760 stream-hours
+together                 1000.0  300.00
+
+Device-hours: 8000 idle, 760 active. Highest draw 60.0 W. Price bands: night
+500.0 kWh for 75.00 EUR, day 500.0 kWh for 225.00 EUR.
+
+Palm-size box [palm]
+
+                                 cost
+                           kWh    EUR  use
+base: off, asleep, idle   80.0  27.00
+Film streaming            20.0   3.00  760 stream-hours
+together                 100.0  30.00
+
+Device-hours: 8000 idle, 760 active. Highest draw 60.0 W. Price bands: night
+50.0 kWh for 7.50 EUR, day 50.0 kWh for 22.50 EUR.
+
+Compared with Rack server
+- Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to
+  run. It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1
+  years (1.2 years with discounting, price rises and later costs). Over 5 years,
+  all at present value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR
+  less. The two are equal where every price per kWh is 0.222 times today's.
+
+Notes
+- 'palm' does not offer films (palm; skipped).
+
+Bear in mind
+- Own solar power, prices that change by the hour, demand charges, and what the
+  heat does to heating and cooling are not in these figures.
+- The highest watts are a modelled mean, not a figure for sizing a fuse, cable,
+  timer plug or UPS: peaks lie above it. Local rules and licensed people decide
+  there.
+)");
+}
+
+TEST_CASE("text: no line is wider than the window, whatever the names") {
+  model::Study named = study();
+  named.title = std::string(150, 't');
+  named.candidates[0].name = "a name of many words that goes on and on beyond every reasonable end";
+  named.candidates[1].name = std::string(90, 'x');
+  named.workloads[0].name = "caf\u00E9 " + std::string(80, 'y');
+  for (const int columns : {40, 60, 80, 100}) {
+    CAPTURE(columns);
+    const std::string shown = text(named, with_horizon(), Scope::compare, columns);
+    CHECK(widest_line(shown) <= static_cast<std::size_t>(columns));
+    CHECK(widest_line(shown) > static_cast<std::size_t>(columns) * 3 / 4);
+  }
+}
+
+TEST_CASE("text: a window too narrow for the table lists the figures below each name") {
+  const std::string shown = text(study(), assessment(), Scope::estimate, 40);
+  CHECK(shown.find("Rack server\n  kWh: 1000.0\n  mean W: 114.2\n  cost EUR: 300.00\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("text: letters beyond ASCII count as one column each") {
+  model::Study named = study();
+  named.candidates[0].name = "\u00C4rmel\u00FCberhang";
+  const std::string shown = text(named, assessment(), Scope::estimate, 80);
+  CHECK(shown.find("\n\u00C4rmel\u00FCberhang  1000.0  114.2  300.00      0.00\n"
+                   "Palm-size box   100.0") != std::string::npos);
+}
+
+TEST_CASE("text: a name cannot command the terminal") {
+  model::Study named = study();
+  named.title = "\x1b]0;owned\x07";
+  named.candidates[0].name = "x\x1b[2Jy";
+  named.workloads[0].name = "\u009Bz";
+  named.tariff.name = "a\rb";
+  const std::string shown = text(named, with_horizon(), Scope::compare, 80);
+  for (const char c : shown) CHECK((c == '\n' || static_cast<unsigned char>(c) >= 0x20));
+  CHECK(shown.find('\xC2') == std::string::npos);
+  CHECK(shown.find("x\\x1B[2Jy") != std::string::npos);
+}
+
+TEST_CASE("text: a study of another length than a year says what it costs a year") {
+  model::Study half = study();
+  half.months = 6;
+  const std::string shown = text(half, assessment(), Scope::estimate, 80);
+  CHECK(shown.find("2027-01-01 to 2027-06-30") != std::string::npos);
+  CHECK(shown.find("Rack server    1000.0  114.2  300.00  600.00      0.00\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("text: without purchases and horizon there is no column for them") {
+  model::Study owned = study();
+  owned.candidates[1].purchase = units::Money{};
+  const std::string shown = text(owned, assessment(), Scope::estimate, 80);
+  CHECK(shown.find("purchase") == std::string::npos);
+  CHECK(shown.find("present value") == std::string::npos);
+}
+
+TEST_CASE("text: figures that are only a lower bound say so and a minimum bill has its line") {
+  decide::Assessment all = assessment();
+  all.candidates[0].lower_bound = true;
+  all.candidates[0].cost.minimum_cost = units::money(-4.5);
+  const std::string shown = text(study(), all, Scope::estimate, 80);
+  CHECK(shown.find("Rack server (at least)  1000.0") != std::string::npos);
+  CHECK(shown.find("minimum bill                      -4.50\n") != std::string::npos);
+}
+
+TEST_CASE("text: a workload that a candidate skips has no line there") {
+  model::Study skipping = study();
+  skipping.candidates[1].skips = {0};
+  const std::string shown = text(skipping, assessment(), Scope::estimate, 80);
+  const std::size_t first = shown.find("Film streaming");
+  REQUIRE(first != std::string::npos);
+  CHECK(shown.find("Film streaming", first + 1) == std::string::npos);
+}
+
+TEST_CASE("text: several devices are listed with their copies") {
+  model::Study rack = study();
+  model::Device second;
+  second.name = "switch";
+  second.count = 2;
+  rack.candidates[0].devices.push_back(second);
+  decide::Assessment all = assessment();
+  all.candidates[0].ledger.devices.push_back({87.6, 12, 0});
+  CHECK(text(rack, all, Scope::estimate, 100)
+            .find("Devices: device of rack 1000.0 kWh (mean 114.2 W), 2 x switch 87.6 kWh (mean"
+                  " 10.0\nW).") != std::string::npos);
+}
+
+TEST_CASE("text: a study with one candidate compares nothing") {
+  model::Study lonely = study();
+  lonely.candidates.pop_back();
+  decide::Assessment all = assessment();
+  all.candidates.pop_back();
+  all.rows.clear();
+  CHECK(text(lonely, all, Scope::compare, 80).find("There is no other candidate.\n") !=
+        std::string::npos);
+}
+
+TEST_CASE("text: quick is two sentences") {
+  CHECK(quick_text({13.5, 29, 4, 0.3}, {140.8900, 16.0833, 42.267}, "EUR") ==
+        "20 h of each day at 13.5 W and 4 h at 29 W, 16.1 W on average, is 140.9 kWh in 365 days.\n"
+        "At 0.3 EUR per kWh that costs 42.27 EUR a year, 3.52 EUR a month.\n");
+  CHECK(quick_text({13.5, 0, 0, 0.3}, {118.26, 13.5, 35.478}, "") ==
+        "13.5 W around the clock is 118.3 kWh in 365 days.\n"
+        "At 0.3 per kWh that costs 35.48 a year, 2.96 a month.\n");
+}
+
+}  // namespace
+}  // namespace wattweek::report
