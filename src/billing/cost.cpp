@@ -20,20 +20,24 @@ class PeriodCost {
     bill_ = bill(law_, without.periods[period], without.household[period], extra);
     const Bill& before = without.bills[period];
     blocks_cost_ = (bill_.blocks - before.blocks) * with_tax();
+    swallowed_ = bill_.minimum_top_up > Money{} && before.minimum_top_up > Money{};
     minimum_cost_ = (bill_.minimum_top_up - before.minimum_top_up) * with_tax();
   }
 
   void add_to(CandidateCost& sum) const {
-    Money cost = blocks_cost_ + minimum_cost_;
+    Money plain = blocks_cost_;
     for (std::size_t b = 0; b < bands_; ++b) {
       const Money amount = band_energy(b) * law_.band_prices[b] * with_tax();
       sum.by_band[b] += amount;
-      cost += amount;
+      plain += amount;
     }
+    // Two bills of the same minimum differ by nothing, exactly: what rounding leaves of the sum
+    // would pass for a saving.
+    const Money cost = swallowed_ ? Money{} : plain + minimum_cost_;
     sum.cost += cost;
     sum.by_period.push_back(cost);
     sum.blocks_cost += blocks_cost_;
-    sum.minimum_cost += minimum_cost_;
+    sum.minimum_cost += swallowed_ ? -plain : minimum_cost_;
     for (std::size_t c = 0; c < sum.by_cause.size(); ++c) sum.by_cause[c] += cause_cost(c);
     sum.bills.push_back(bill_);
   }
@@ -64,6 +68,7 @@ class PeriodCost {
   Bill bill_;
   Money blocks_cost_;
   Money minimum_cost_;
+  bool swallowed_ = false;
 };
 
 }  // namespace

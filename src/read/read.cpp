@@ -79,7 +79,8 @@ Read<FileKind> kind_of(const SourceText& source) {
     }
   }
   if (most > 0) return {likeliest, {}};
-  file.report(file.start(), "no study, profile or tariff: expected a study with one of " +
+  const std::string found = root->empty() ? "the file is empty" : "no study, profile or tariff";
+  file.report(file.start(), found + ": expected a study with one of " +
                                 listed(telling_keys(FileKind::study), false) +
                                 ", a profile with one of " +
                                 listed(telling_keys(FileKind::profile), false) +

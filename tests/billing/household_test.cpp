@@ -3,7 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "../calendar/zones.hpp"
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 using namespace wattweek;
 using namespace wattweek::billing;

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 #include "wattweek/billing/cost.hpp"
 
 using namespace wattweek;

@@ -5,13 +5,13 @@
 
 #include <cmath>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 #include "wattweek/billing/bill.hpp"
 
 using namespace wattweek;
 using namespace wattweek::billing;
 using namespace wattweek::units;
-using tests::close;
+using tests::about;
 using tests::exactly;
 using tests::printed;
 
@@ -52,8 +52,8 @@ TEST_CASE("F1: a price cap is a price per kWh and a charge per day") {
   gas.standing_per_day = money(0.3166);
   const double e = total(bill_for(electricity, 2700, 365));
   const double g = total(bill_for(gas, 11500, 365));
-  CHECK(e == close(884.1135));
-  CHECK(g == close(833.1590));
+  CHECK(e == about(884.1135));
+  CHECK(g == about(833.1590));
   CHECK(e + g == printed(1717, 0));
 }
 

@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 using namespace wattweek::decide;
 using wattweek::tests::exactly;

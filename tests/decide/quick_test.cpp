@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 using wattweek::decide::quick;
 using wattweek::tests::exactly;

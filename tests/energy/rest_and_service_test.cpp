@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 #include "../support/study_text.hpp"
 
 using namespace wattweek;
@@ -37,12 +37,12 @@ watts = { idle = 10 }
 increments = { film = 5.0 }
 )");
   const decide::CandidateResult& box = got.result.candidates[0];
-  CHECK(units::in_kilowatt_hours(box.energy) == close(88.64));
-  CHECK(units::in_currency(box.cost.cost) == close(29.2512));
-  CHECK(units::in_currency(box.cost.by_cause[1]) == close(0.3432));
-  CHECK(box.ledger.unit_hours[0].served == close(208));
-  CHECK(state(got, State::active).device_hours == close(104));
-  CHECK(state(got, State::idle).device_hours == close(8760 - 104));
+  CHECK(units::in_kilowatt_hours(box.energy) == about(88.64));
+  CHECK(units::in_currency(box.cost.cost) == about(29.2512));
+  CHECK(units::in_currency(box.cost.by_cause[1]) == about(0.3432));
+  CHECK(box.ledger.unit_hours[0].served == about(208));
+  CHECK(state(got, State::active).device_hours == about(104));
+  CHECK(state(got, State::idle).device_hours == about(8760 - 104));
   CHECK(box.ledger.highest_w == 20);
 }
 
@@ -79,7 +79,7 @@ rest = [ { hours = "03:00-05:00", state = "sleep" } ]
   const energy::Ledger& ledger = got.result.candidates[0].ledger;
   CHECK(ledger.unit_hours[0].served == 365 * 3);
   CHECK(ledger.unit_hours[0].unserved == 365);
-  CHECK(ledger.kwh.col(1).sum() == close(12.0 * 3 * 365 / 1000));
+  CHECK(ledger.kwh.col(1).sum() == about(12.0 * 3 * 365 / 1000));
 }
 
 TEST_CASE("identical devices multiply watts and device-hours but not the work") {
@@ -95,7 +95,7 @@ watts = { idle = 10, busy = 20 }
 increments = { film = { load = 1.5 } }
 )");
   const energy::Ledger& ledger = got.result.candidates[0].ledger;
-  CHECK(ledger.total_kwh() == close(3 * (10.0 * 22 + 20.0 * 2) * 365 / 1000));
+  CHECK(ledger.total_kwh() == about(3 * (10.0 * 22 + 20.0 * 2) * 365 / 1000));
   CHECK(ledger.unit_hours[0].served == 730);
   CHECK(ledger.devices[0].overload_hours == 730);
   CHECK(ledger.devices[0].highest_w == 60);
@@ -136,5 +136,5 @@ id = "box"
 meter = "plug"
 watts.idle = 10
 )");
-  CHECK(units::in_watts(got.result.candidates[0].mean) == close(10.5));
+  CHECK(units::in_watts(got.result.candidates[0].mean) == about(10.5));
 }

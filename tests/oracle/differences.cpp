@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <set>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 namespace wattweek::oracle {
 namespace {
@@ -17,7 +17,7 @@ class Comparison {
   void leave() { path_.pop_back(); }
 
   void number(const std::string& member, double engine, double dumb) {
-    if (!close(engine, dumb)) report(member, fmt::format("{}", engine), fmt::format("{}", dumb));
+    if (!agree(engine, dumb)) report(member, fmt::format("{}", engine), fmt::format("{}", dumb));
   }
 
   void number(const std::string& member, std::optional<double> engine, std::optional<double> dumb) {
@@ -241,7 +241,7 @@ void compare_notes(Comparison& found, const model::Study& study, const decide::A
 
 }  // namespace
 
-bool close(double a, double b) { return a == tests::close(b); }
+bool agree(double a, double b) { return a == tests::about(b); }
 
 std::vector<std::string> differences(const model::Study& study, const decide::Assessment& engine,
                                      const Reckoned& dumb) {

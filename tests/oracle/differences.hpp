@@ -10,10 +10,10 @@
 
 namespace wattweek::oracle {
 
-/// Within the project's tolerance (support/close.hpp).
-bool close(double a, double b);
+/// Within the project's tolerance (support/about.hpp).
+bool agree(double a, double b);
 
-/// Every member of the results in which the two are not `close`, named as in the results with
+/// Every member of the results in which the two do not agree, named as in the results with
 /// both figures; empty where they agree.
 std::vector<std::string> differences(const model::Study& study, const decide::Assessment& engine,
                                      const Reckoned& dumb);

@@ -33,16 +33,16 @@ std::string what_does_not_add_up(const model::Candidate& candidate, double study
   const double kwh = units::in_kilowatt_hours(result.energy);
   const double cost = units::in_currency(result.cost.cost);
   const double plain = cost - units::in_currency(result.cost.minimum_cost);
-  if (!close(state_hours, device_hours)) return "states' hours";
-  if (!close(state_kwh, kwh)) return "states' energy";
-  if (!close(device_kwh, kwh)) return "devices' energy";
-  if (!close(result.ledger.total_kwh(), kwh)) return "months', bands' and causes' energy";
-  if (!close(units::in_watts(result.mean) * study_hours / 1000, kwh)) return "mean power";
-  if (!close(sum_of(result.cost.by_period), cost)) return "months' cost";
-  if (!close(sum_of(result.cost.by_band) + units::in_currency(result.cost.blocks_cost), plain)) {
+  if (!agree(state_hours, device_hours)) return "states' hours";
+  if (!agree(state_kwh, kwh)) return "states' energy";
+  if (!agree(device_kwh, kwh)) return "devices' energy";
+  if (!agree(result.ledger.total_kwh(), kwh)) return "months', bands' and causes' energy";
+  if (!agree(units::in_watts(result.mean) * study_hours / 1000, kwh)) return "mean power";
+  if (!agree(sum_of(result.cost.by_period), cost)) return "months' cost";
+  if (!agree(sum_of(result.cost.by_band) + units::in_currency(result.cost.blocks_cost), plain)) {
     return "bands' and blocks' cost";
   }
-  if (!close(sum_of(result.cost.by_cause), plain)) return "workloads' and base's cost";
+  if (!agree(sum_of(result.cost.by_cause), plain)) return "workloads' and base's cost";
   if (units::in_watts(result.mean) > result.ledger.highest_w + 1e-9) return "highest watts";
   return "";
 }
@@ -54,8 +54,8 @@ std::string what_does_not_add_up(const billing::Bill& bill) {
     kwh += units::in_kilowatt_hours(line.energy);
     sum += units::in_currency(line.amount);
   }
-  if (!close(kwh, units::in_kilowatt_hours(bill.energy))) return "bill's energy";
-  if (!close(sum, units::in_currency(bill.total))) return "bill's lines";
+  if (!agree(kwh, units::in_kilowatt_hours(bill.energy))) return "bill's energy";
+  if (!agree(sum, units::in_currency(bill.total))) return "bill's lines";
   return "";
 }
 
@@ -110,18 +110,18 @@ std::string what_differs(const decide::Assessment& a, const decide::Assessment& 
       return "energy by month, band and cause";
     }
     for (std::size_t s = 0; s < energy::kStates; ++s) {
-      if (!close(left.ledger.states[s].device_hours, right.ledger.states[s].device_hours)) {
+      if (!agree(left.ledger.states[s].device_hours, right.ledger.states[s].device_hours)) {
         return "hours of states";
       }
     }
     for (std::size_t w = 0; w < left.ledger.unit_hours.size(); ++w) {
-      if (!close(left.ledger.unit_hours[w].served, right.ledger.unit_hours[w].served) ||
-          !close(left.ledger.unit_hours[w].unserved, right.ledger.unit_hours[w].unserved)) {
+      if (!agree(left.ledger.unit_hours[w].served, right.ledger.unit_hours[w].served) ||
+          !agree(left.ledger.unit_hours[w].unserved, right.ledger.unit_hours[w].unserved)) {
         return "unit-hours";
       }
     }
-    if (!close(left.ledger.highest_w, right.ledger.highest_w)) return "highest watts";
-    if (!close(units::in_currency(left.cost.cost), units::in_currency(right.cost.cost))) {
+    if (!agree(left.ledger.highest_w, right.ledger.highest_w)) return "highest watts";
+    if (!agree(units::in_currency(left.cost.cost), units::in_currency(right.cost.cost))) {
       return "cost";
     }
   }
@@ -143,8 +143,8 @@ TEST_CASE("hours, energy and money add up, however they are cut") {
   for_random_studies(
       5001, 250, false, [](const read::StudyInput& input, const decide::Assessment& assessment) {
         std::string wrong;
-        if (!close(month_hours(assessment), assessment.hours)) wrong += "months' hours, ";
-        if (!close(sum_of(assessment.band_hours), assessment.hours)) wrong += "bands' hours, ";
+        if (!agree(month_hours(assessment), assessment.hours)) wrong += "months' hours, ";
+        if (!agree(sum_of(assessment.band_hours), assessment.hours)) wrong += "bands' hours, ";
         for (const billing::Bill& bill : assessment.without.bills)
           wrong += what_does_not_add_up(bill);
         for (std::size_t c = 0; c < assessment.candidates.size(); ++c) {

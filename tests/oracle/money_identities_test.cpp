@@ -50,9 +50,9 @@ TEST_CASE("prices three times as high make energy three times as dear") {
     for (std::size_t c = 0; c < study.candidates.size(); ++c) {
       const billing::CandidateCost& cheap = before.candidates[c].cost;
       const billing::CandidateCost& dear = after.candidates[c].cost;
-      CHECK(close(units::in_currency(dear.cost), 3 * units::in_currency(cheap.cost)));
-      CHECK(close(sum_of(dear.by_band), 3 * sum_of(cheap.by_band)));
-      CHECK(close(units::in_currency(dear.by_cause[0]), 3 * units::in_currency(cheap.by_cause[0])));
+      CHECK(agree(units::in_currency(dear.cost), 3 * units::in_currency(cheap.cost)));
+      CHECK(agree(sum_of(dear.by_band), 3 * sum_of(cheap.by_band)));
+      CHECK(agree(units::in_currency(dear.by_cause[0]), 3 * units::in_currency(cheap.by_cause[0])));
     }
   });
 }
@@ -103,7 +103,7 @@ TEST_CASE("at the break-even price both cost the same over the horizon") {
                          const double own = there.candidates[row.candidate].lifetime->present_cost;
                          const double baseline =
                              there.candidates[there.baseline].lifetime->present_cost;
-                         CHECK(close(own, baseline));
+                         CHECK(agree(own, baseline));
                        }
                      });
   CHECK(found > 40 / kLotDivisor);

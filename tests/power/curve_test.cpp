@@ -4,12 +4,12 @@
 
 #include <array>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 #include "wattweek/power/device_law.hpp"
 
 using namespace wattweek::power;
 using wattweek::model::Curve;
-using wattweek::tests::close;
+using wattweek::tests::about;
 using wattweek::tests::exactly;
 
 TEST_CASE("the concave curve is that of Fan, Weber and Barroso") {
@@ -25,7 +25,7 @@ TEST_CASE("the concave curve is that of Fan, Weber and Barroso") {
                                                     {0.50, 44.84283433},
                                                     {0.75, 53.26096313},
                                                     {0.90, 57.48566544}}};
-  for (const auto& [u, watts] : table) CHECK(law.idle_w + load_w(law, u) == close(watts));
+  for (const auto& [u, watts] : table) CHECK(law.idle_w + load_w(law, u) == about(watts));
   CHECK(load_w(law, 0) == 0);
   CHECK(load_w(law, 1) == exactly(40));
 }

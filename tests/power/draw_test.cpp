@@ -4,12 +4,12 @@
 
 #include <numeric>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 using namespace wattweek::power;
 using wattweek::model::Curve;
 using wattweek::model::Pattern;
-using wattweek::tests::close;
+using wattweek::tests::about;
 using wattweek::tests::exactly;
 
 namespace {
@@ -88,7 +88,7 @@ TEST_CASE("a curve acts on each outcome and not on the average") {
   law.curve = Curve::concave;
   law.tasks = {load_each(0.05), load_each(0.55)};
   const Result result = draw_of(law, {{1, 1.0}, {1, 0.3}});
-  CHECK(law.idle_w + result.above_idle_w() == close(30.90821727));
+  CHECK(law.idle_w + result.above_idle_w() == about(30.90821727));
 }
 
 TEST_CASE("loads share the curve's watts in proportion to units times load") {

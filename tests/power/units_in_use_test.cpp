@@ -4,7 +4,7 @@
 
 #include <numeric>
 
-#include "../support/close.hpp"
+#include "../support/about.hpp"
 
 using namespace wattweek::power;
 using wattweek::model::Pattern;

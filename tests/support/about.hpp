@@ -9,22 +9,22 @@
 
 namespace wattweek::tests {
 
-struct Close {
+struct About {
   double expected;
 
-  friend bool operator==(double got, const Close& want) {
+  friend bool operator==(double got, const About& want) {
     const double difference = std::abs(got - want.expected);
     return difference <= 1e-6 ||
            difference <= 1e-9 * std::max(std::abs(got), std::abs(want.expected));
   }
-  friend std::ostream& operator<<(std::ostream& out, const Close& close) {
+  friend std::ostream& operator<<(std::ostream& out, const About& about) {
     out.precision(17);
-    return out << "about " << close.expected;
+    return out << "about " << about.expected;
   }
 };
 
-/// `CHECK(got == close(expected))`.
-inline Close close(double expected) { return {expected}; }
+/// `CHECK(got == about(expected))`.
+inline About about(double expected) { return {expected}; }
 
 /// The same for figures that a source prints rounded: within half a unit of their last digit.
 struct Printed {
