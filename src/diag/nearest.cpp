@@ -28,8 +28,7 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
     for (std::size_t j = 1; j <= b.size(); ++j) {
       const std::size_t replaced = before[j - 1] + (alike(a[i - 1], b[j - 1]) ? 0 : 1);
       now[j] = std::min({before[j] + 1, now[j - 1] + 1, replaced});
-      const bool swapped =
-          i > 1 && j > 1 && alike(a[i - 1], b[j - 2]) && alike(a[i - 2], b[j - 1]);
+      const bool swapped = i > 1 && j > 1 && alike(a[i - 1], b[j - 2]) && alike(a[i - 2], b[j - 1]);
       if (swapped) now[j] = std::min(now[j], two_before[j - 2] + 1);
     }
   }

@@ -25,7 +25,7 @@ class DeviceBook {
       : plan_(plan), law_(law), units_(units), reckoner_(law) {
     const auto situations = static_cast<Eigen::Index>(plan.situations.size());
     watts_.setZero(situations, static_cast<Eigen::Index>(1 + law.tasks.size()));
-    hours_ = plan.hours.colwise().sum();
+    highest_w_.reserve(plan.situations.size());
   }
 
   // Nothing, or the situation that has too many outcomes.
@@ -43,11 +43,9 @@ class DeviceBook {
 
   // All copies, kWh of each cell and cause; causes are the ledger's columns.
   void add_to(Ledger& ledger) const {
-    const Eigen::MatrixXd kwh = plan_.hours * watts_ * (law_.count / 1000.0);
-    ledger.kwh.col(0) += kwh.col(0);
+    double energy_kwh = add_cause(0, 0, ledger);
     for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
-      const auto column = static_cast<Eigen::Index>(1 + law_.tasks[t].workload);
-      ledger.kwh.col(column) += kwh.col(static_cast<Eigen::Index>(1 + t));
+      energy_kwh += add_cause(1 + t, 1 + law_.tasks[t].workload, ledger);
     }
     for (std::size_t i = 0; i < kStates; ++i) {
       ledger.states[i].device_hours += law_.count * states_[i].device_hours;
@@ -55,14 +53,28 @@ class DeviceBook {
     }
     const double highest_w =
         highest_w_.empty() ? 0.0 : *std::max_element(highest_w_.begin(), highest_w_.end());
-    ledger.devices.push_back({kwh.sum(), law_.count * highest_w, overload_hours_});
+    ledger.devices.push_back({energy_kwh, law_.count * highest_w, overload_hours_});
   }
 
   // All copies, the most drawn in a situation.
   double highest_w(std::size_t situation) const { return law_.count * highest_w_[situation]; }
 
  private:
-  double hours(std::size_t situation) const { return hours_[static_cast<Eigen::Index>(situation)]; }
+  // The product of hours and one column of watts, situation after situation; in most situations
+  // most causes draw nothing. Returns the kWh over all cells.
+  double add_cause(std::size_t cause, std::size_t column, Ledger& ledger) const {
+    using Cells = Eigen::SparseMatrix<double>::InnerIterator;
+    Eigen::VectorXd kwh = Eigen::VectorXd::Zero(plan_.hours.rows());
+    for (Eigen::Index s = 0; s < watts_.rows(); ++s) {
+      const double kw = watts_(s, static_cast<Eigen::Index>(cause)) * law_.count / 1000.0;
+      if (kw == 0) continue;
+      for (Cells cell(plan_.hours, s); cell; ++cell) kwh[cell.row()] += cell.value() * kw;
+    }
+    ledger.kwh.col(static_cast<Eigen::Index>(column)) += kwh;
+    return kwh.sum();
+  }
+
+  double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
 
   void reckon_rest(std::size_t s, Power power) {
     const bool asleep = power == Power::sleep;
@@ -104,8 +116,7 @@ class DeviceBook {
   const power::DeviceLaw& law_;
   const UseSetUnits& units_;
   power::DrawReckoner reckoner_;
-  Eigen::MatrixXd watts_;      // Situations x (base, tasks), one copy.
-  Eigen::RowVectorXd hours_;   // By situation.
+  Eigen::MatrixXd watts_;  // Situations x (base, tasks), one copy.
   std::array<StateTotal, kStates> states_;
   std::vector<double> highest_w_;  // By situation, one copy.
   double overload_hours_ = 0;

@@ -127,15 +127,23 @@ class Planner {
   }
 
   void fill_hours(DevicePlan& device) const {
+    const std::size_t cells = fold_.cells();
     const std::size_t situations = device.situations.size();
-    const auto seconds =
-        calendar::seconds_by_cell_and_group(fold_, device.of_fold, situations);
-    device.hours.resize(static_cast<Eigen::Index>(fold_.cells()),
-                        static_cast<Eigen::Index>(situations));
-    // Both are stored situation after situation.
-    for (std::size_t i = 0; i < seconds.size(); ++i) {
-      device.hours.data()[i] = static_cast<double>(seconds[i]) / 3600.0;
+    const auto seconds = calendar::seconds_by_cell_and_group(fold_, device.of_fold, situations);
+    device.hours.resize(static_cast<Eigen::Index>(cells), static_cast<Eigen::Index>(situations));
+    for (std::size_t s = 0; s < situations; ++s) {
+      device.hours.startVec(static_cast<Eigen::Index>(s));
+      std::int64_t total = 0;
+      for (std::size_t cell = 0; cell < cells; ++cell) {
+        const std::int64_t held = seconds[s * cells + cell];
+        if (held == 0) continue;
+        device.hours.insertBack(static_cast<Eigen::Index>(cell), static_cast<Eigen::Index>(s)) =
+            static_cast<double>(held) / 3600.0;
+        total += held;
+      }
+      device.total_hours.push_back(static_cast<double>(total) / 3600.0);
     }
+    device.hours.finalize();
   }
 
   const model::Candidate& candidate_;

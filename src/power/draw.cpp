@@ -80,6 +80,7 @@ class DrawReckoner::Inside {
   std::vector<std::size_t> tracked_;          // Groups whose members are counted ...
   std::vector<std::size_t> tracked_members_;  // ... and how many there are.
   std::vector<std::size_t> load_tasks_;       // That can be in use.
+  std::vector<std::size_t> added_;            // To the lattice, after the loads.
   double most_watts_ = 0;                     // Above idle, before the cap.
   double most_load_ = 0;
 };
@@ -176,7 +177,7 @@ bool DrawReckoner::Inside::add_groups(Draw& draw) {
   for (std::size_t i = 0; i < tracked_.size(); ++i) {
     const std::size_t group = tracked_[i];
     if (!lattice_.start({tracked_members_[i]})) return false;
-    std::vector<std::size_t> added;
+    added_.clear();
     for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
       if (!can_be_used(t) || law_.tasks[t].group != group) continue;
       // The amount is the member itself, so that the states are the numbers in use.
@@ -184,14 +185,14 @@ bool DrawReckoner::Inside::add_groups(Draw& draw) {
       if (units(t).none() > 0) outcomes_.push_back({units(t).none(), 0.0, 0, 0.0});
       if (units(t).any() > 0) outcomes_.push_back({units(t).any(), 0.0, 0, 1.0});
       if (!lattice_.add(outcomes_, 0)) return false;
-      added.push_back(t);
+      added_.push_back(t);
     }
     lattice_.prepare_worth();
     for (std::size_t s = 0; s < lattice_.states(); ++s) {
       const std::size_t in_use = lattice_.in_use(s, 0);
       if (in_use > 0) lattice_.worth(1, s) = law_.group_w[group] / static_cast<double>(in_use);
     }
-    for (auto t = added.rbegin(); t != added.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
+    for (auto t = added_.rbegin(); t != added_.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
   }
   return true;
 }
@@ -286,15 +287,15 @@ bool DrawReckoner::Inside::add_capped(Draw& draw) {
   if (!load_tasks_.empty()) {
     lattice_.transform([this](double load) { return load_w(law_, std::min(1.0, load)); }, grid);
   }
-  std::vector<std::size_t> added;
+  added_.clear();
   for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
     if (!can_be_used(t) || is_load(t)) continue;
     fill_outcomes(t, grid);
     if (!lattice_.add(outcomes_, tracked_group(t))) return false;
-    added.push_back(t);
+    added_.push_back(t);
   }
   set_worth_under_cap();
-  for (auto t = added.rbegin(); t != added.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
+  for (auto t = added_.rbegin(); t != added_.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
   if (load_tasks_.empty()) return true;
   lattice_.go_back_transform(
       [](double load, double watts) { return load > 0 ? watts / load : 0.0; });

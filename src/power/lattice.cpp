@@ -25,6 +25,7 @@ std::uint64_t hash(std::int64_t key, std::uint64_t counts) {
 bool Lattice::start(const std::vector<std::size_t>& group_members) {
   layers_.clear();
   steps_.clear();
+  outcomes_.clear();
   next_.clear();
   radix_.clear();
   digit_.clear();
@@ -65,7 +66,8 @@ std::uint64_t Lattice::counts_after(const Step& step, std::size_t state,
 
 bool Lattice::add(const std::vector<TaskOutcome>& outcomes, std::size_t group) {
   const Layer from = layers_.back();
-  Step step{Step::Kind::task, from, {}, outcomes, group, next_.size(), false};
+  Step step{Step::Kind::task, from, {}, outcomes_.size(), outcomes.size(), group, next_.size(), false};
+  outcomes_.insert(outcomes_.end(), outcomes.begin(), outcomes.end());
   if (from.size * outcomes.size() <= kApart) {
     push_layer(from.size * outcomes.size());
     step.to = layers_.back();
@@ -73,13 +75,14 @@ bool Lattice::add(const std::vector<TaskOutcome>& outcomes, std::size_t group) {
   } else if (!add_merging(step)) {
     return false;
   }
-  steps_.push_back(std::move(step));
+  steps_.push_back(step);
   return true;
 }
 
 void Lattice::add_apart(const Step& step) {
   std::size_t to = step.to.begin;
-  for (const TaskOutcome& outcome : step.outcomes) {
+  for (std::size_t o = 0; o < step.outcomes; ++o) {
+    const TaskOutcome& outcome = outcomes_[step.outcomes_begin + o];
     for (std::size_t s = 0; s < step.from.size; ++s, ++to) {
       probability_[to] = probability_[step.from.begin + s] * outcome.probability;
       amount_[to] = amount_[step.from.begin + s] + outcome.amount;
@@ -109,14 +112,15 @@ void Lattice::grow_slots(const Layer& layer) {
 }
 
 bool Lattice::add_merging(Step& step) {
-  const std::size_t transitions = step.from.size * step.outcomes.size();
+  const std::size_t transitions = step.from.size * step.outcomes;
   if (transitions > kMostTransitions - next_.size()) return false;
   next_.reserve(next_.size() + transitions);
   push_layer(0);
   Layer& to = layers_.back();
   slots_.assign(4 * kApart, 0);
   slots_begin_ = to.begin;
-  for (const TaskOutcome& outcome : step.outcomes) {
+  for (std::size_t o = 0; o < step.outcomes; ++o) {
+    const TaskOutcome& outcome = outcomes_[step.outcomes_begin + o];
     for (std::size_t s = 0; s < step.from.size; ++s) {
       const std::size_t from = step.from.begin + s;
       const std::int64_t key = key_[from] + outcome.key;
@@ -157,8 +161,8 @@ double Lattice::go_back() {
   for (std::size_t channel = 0; channel < worth_.size(); ++channel) {
     const bool own = channel == kAmountChannel || channel == 1 + step.group;
     worth_before_.assign(size, 0.0);
-    for (std::size_t o = 0; o < step.outcomes.size(); ++o) {
-      const TaskOutcome& outcome = step.outcomes[o];
+    for (std::size_t o = 0; o < step.outcomes; ++o) {
+      const TaskOutcome& outcome = outcomes_[step.outcomes_begin + o];
       const double added = channel == kAmountChannel ? outcome.amount : outcome.in_use;
       const std::uint32_t* next = step.merged ? &next_[step.next_begin + o * size] : nullptr;
       double expected = 0;
@@ -171,7 +175,8 @@ double Lattice::go_back() {
     }
     worth_[channel].swap(worth_before_);
   }
-  if (step.merged) next_.resize(step.next_begin);
+  next_.resize(step.next_begin);
+  outcomes_.resize(step.outcomes_begin);
   drop_layer();
   return contribution;
 }

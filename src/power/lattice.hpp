@@ -49,7 +49,7 @@ class Lattice {
     const Layer from = layers_.back();
     push_layer(from.size);
     const Layer to = layers_.back();
-    steps_.push_back({Step::Kind::transform, from, to, {}, kNoGroup, 0, false});
+    steps_.push_back({Step::Kind::transform, from, to, 0, 0, kNoGroup, 0, false});
     for (std::size_t s = 0; s < from.size; ++s) {
       probability_[to.begin + s] = probability_[from.begin + s];
       amount_[to.begin + s] = of(amount_[from.begin + s]);
@@ -96,7 +96,8 @@ class Lattice {
     enum class Kind { task, transform } kind;
     Layer from;
     Layer to;
-    std::vector<TaskOutcome> outcomes;
+    std::size_t outcomes_begin;  // Into `outcomes_`.
+    std::size_t outcomes;
     std::size_t group;
     std::size_t next_begin;  // Into `next_`, where the step merged.
     bool merged;             // Otherwise state s and outcome o lead to o * from.size + s.
@@ -112,6 +113,7 @@ class Lattice {
 
   std::vector<Layer> layers_;
   std::vector<Step> steps_;
+  std::vector<TaskOutcome> outcomes_;  // Of all steps, one after the other.
   std::vector<double> probability_;  // Of all layers, one after the other.
   std::vector<double> amount_;
   std::vector<std::int64_t> key_;

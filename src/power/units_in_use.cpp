@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <numeric>
+#include <utility>
 
 namespace wattweek::power {
 
@@ -97,22 +98,24 @@ UnitsInUse units_in_use(const UseLaw& use) {
 }
 
 bool units_in_use(const std::vector<UseLaw>& uses, UnitsInUse& sum) {
-  sum = none_in_use();
+  if (uses.empty()) {
+    sum = none_in_use();
+    return true;
+  }
+  sum = {};
   for (const UseLaw& use : uses) {
     if (use.pattern == model::Pattern::independent && use.units >= static_cast<double>(kMostOutcomes)) {
       return false;
     }
-    const UnitsInUse more = units_in_use(use);
-    const double mean = sum.mean + more.mean;
-    const double most = sum.most + more.most;
-    if (sum.units.size() == 1 && sum.units[0] <= 0) {
-      sum = more;
-    } else {
-      const UnitsInUse before = sum;
-      if (!convolve(before, more, sum)) return false;
+    UnitsInUse more = units_in_use(use);
+    if (sum.most <= 0) {  // Nothing is added to.
+      sum = std::move(more);
+      continue;
     }
-    sum.mean = mean;
-    sum.most = most;
+    const UnitsInUse before = std::move(sum);
+    if (!convolve(before, more, sum)) return false;
+    sum.mean = before.mean + more.mean;
+    sum.most = before.most + more.most;
   }
   return true;
 }

@@ -7,8 +7,8 @@
 #include "ids.hpp"
 #include "linked_files.hpp"
 #include "table.hpp"
-#include "workloads.hpp"
 #include "wattweek/model/study.hpp"
+#include "workloads.hpp"
 
 namespace wattweek::read {
 

@@ -36,9 +36,10 @@ void read_device_profile(const Table& table, LinkedFiles& linked, model::Device&
   } else if (has_profile_keys(table)) {
     device.profile = read_inline_profile(table, device.name);
   } else {
-    table.file().report(table.place(), table.name_of("profile") +
-                                           " is missing: expected profile = \"PATH\", or idle in [" +
-                                           table.name_of("watts") + "]");
+    table.file().report(table.place(),
+                        table.name_of("profile") +
+                            " is missing: expected profile = \"PATH\", or idle in [" +
+                            table.name_of("watts") + "]");
   }
 }
 

@@ -67,9 +67,10 @@ std::string File::typed(const toml::source_region& region) const {
   const toml::source_position end = region.end;
   const bool one_line = begin.line == end.line;
   const std::size_t first = begin.column == 0 ? 0 : begin.column - 1;
-  const std::size_t length = one_line && end.column > begin.column ? end.column - begin.column
-                                                                   : std::string_view::npos;
-  const std::string_view all = without_trailing_blanks(code_points(line(begin.line), first, length));
+  const std::size_t length =
+      one_line && end.column > begin.column ? end.column - begin.column : std::string_view::npos;
+  const std::string_view all =
+      without_trailing_blanks(code_points(line(begin.line), first, length));
   const std::string_view shown = code_points(all, 0, kLongestShown);
   const bool cut = !one_line || shown.size() < all.size();
   return std::string(shown) + (cut ? "..." : "");

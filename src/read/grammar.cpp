@@ -61,9 +61,12 @@ Parsed<std::size_t> parse_name(std::string_view text, const Cycle& cycle) {
   }
   if (name.empty()) return wrong<std::size_t>("a " + std::string(cycle.what) + " is missing");
   std::string problem = in_quotes(text) + " is not a " + std::string(cycle.what);
-  // "monday" is nearer to nothing than to its own beginning.
-  std::string_view near = diag::nearest(name, cycle.words);
-  if (near.empty()) near = diag::nearest(std::string_view(name).substr(0, 3), cycle.words);
+  for (const std::string_view word : cycle.words) {
+    if (name.substr(0, word.size()) == word) {
+      return wrong<std::size_t>(problem + ", did you mean " + in_quotes(word) + "?");
+    }
+  }
+  const std::string_view near = diag::nearest(name, cycle.words);
   if (!near.empty()) problem += ", did you mean " + in_quotes(near) + "?";
   return wrong<std::size_t>(std::move(problem));
 }

@@ -7,8 +7,8 @@ namespace wattweek::read {
 void Names::add(const Value& value, const std::string& name) {
   const auto [first, is_new] = places_.try_emplace(name, value.place());
   if (is_new) return;
-  value.complain("the " + what_ + " at " + diag::to_text(first->second) +
-                 " has that name; expected one of its own");
+  value.complain("the " + what_ + " at " + diag::to_text(first->second) + " has that " + sort_ +
+                 "; expected one of its own");
 }
 
 std::string Ids::add(const Table& table) {

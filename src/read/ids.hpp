@@ -13,21 +13,22 @@ namespace wattweek::read {
 /// Names of one sort, each used once.
 class Names {
  public:
-  /// `what` they name, in messages: "band".
-  explicit Names(std::string what) : what_(std::move(what)) {}
+  /// `what` they name and what they are, in messages: "band", "name".
+  Names(std::string what, std::string sort) : what_(std::move(what)), sort_(std::move(sort)) {}
 
   /// Reports a name that is there already, with the place of the first.
   void add(const Value& value, const std::string& name);
 
  private:
   std::string what_;
+  std::string sort_;
   std::map<std::string, diag::Place> places_;
 };
 
 /// The ids of a list of things, in the order of the list.
 class Ids {
  public:
-  explicit Ids(std::string what) : what_(what), names_(std::move(what)) {}
+  explicit Ids(std::string what) : what_(what), names_(std::move(what), "id") {}
 
   /// Reads the id of the next thing and reports one that is missing, malformed or a second
   /// use. Gives the id, empty where there is none.

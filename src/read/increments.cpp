@@ -1,5 +1,6 @@
 #include "increments.hpp"
 
+#include <algorithm>
 #include <utility>
 
 #include "numbers.hpp"
@@ -24,7 +25,14 @@ std::optional<std::size_t> read_group_name(const Table& form,
     value->refuse("the name of a group", "there are none under [groups]");
     return std::nullopt;
   }
-  return read_word(*value, names);
+  const auto name = value->node().value_exact<std::string>();
+  const auto found = std::find(names.begin(), names.end(), name.value_or(""));
+  if (name && found != names.end()) return static_cast<std::size_t>(found - names.begin());
+  const std::string_view near = name ? diag::nearest(*name, names) : std::string_view();
+  value->complain("no group has this name" + (near.empty()
+                                                  ? "; expected " + listed(names, true)
+                                                  : ", did you mean " + in_quotes(near) + "?"));
+  return std::nullopt;
 }
 
 model::PerUnit read_per_unit(const Table& form) {

@@ -29,9 +29,10 @@ Tables profile_tables() {
 
 Tables tariff_tables() {
   return {
-      {"", TableForm::single, {"name", "currency", "tax", "standing_per_day", "standing_per_month",
-                               "minimum_per_month", "holidays", "holidays_as", "band", "block",
-                               "blocks_per"}},
+      {"",
+       TableForm::single,
+       {"name", "currency", "tax", "standing_per_day", "standing_per_month", "minimum_per_month",
+        "holidays", "holidays_as", "band", "block", "blocks_per"}},
       {"band", TableForm::repeated, joined({"name", "price", "when"}, kWindowKeys)},
       {"band.when", TableForm::repeated, kWindowKeys},
       {"block", TableForm::repeated, {"up_to", "price", "months"}},
@@ -40,9 +41,10 @@ Tables tariff_tables() {
 
 Tables study_only_tables() {
   return {
-      {"", TableForm::single, {"title", "time_zone", "start", "months", "tariff", "holidays",
-                               "holidays_as", "baseline", "household", "carbon", "finance",
-                               "workload", "away", "candidate", "meter"}},
+      {"",
+       TableForm::single,
+       {"title", "time_zone", "start", "months", "tariff", "holidays", "holidays_as", "baseline",
+        "household", "carbon", "finance", "workload", "away", "candidate", "meter"}},
       {"household", TableForm::single, {"kwh_per_year", "kwh_per_month", "includes"}},
       {"carbon", TableForm::single, {"kg_per_kwh"}},
       {"finance", TableForm::single, {"years", "discount_rate", "price_rise"}},
@@ -50,10 +52,12 @@ Tables study_only_tables() {
       {"workload.use", TableForm::repeated,
        joined({"units", "share", "minutes", "pattern"}, kWindowKeys)},
       {"away", TableForm::repeated, {"dates", "workloads"}},
-      {"candidate", TableForm::repeated,
+      {"candidate",
+       TableForm::repeated,
        {"id", "name", "purchase", "resale", "skips", "later", "device"}},
       {"candidate.later", TableForm::repeated, {"year", "cost", "name"}},
-      {"candidate.device", TableForm::repeated,
+      {"candidate.device",
+       TableForm::repeated,
        {"profile", "name", "count", "runs", "assists", "rest"}},
       {"candidate.device.rest", TableForm::repeated, joined({"state"}, kWindowKeys)},
       {"meter", TableForm::repeated, {"id", "scale"}},

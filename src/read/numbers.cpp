@@ -10,38 +10,59 @@ namespace {
 constexpr double kLeastRate = -0.999999;
 constexpr double kGreatestRate = 1e6;
 
+// From here on a share was rather meant in percent.
+constexpr double kLeastPercentage = 2;
+
 bool within(double number, Bounds bounds) {
   switch (bounds) {
-    case Bounds::any: return true;
-    case Bounds::not_negative: return number >= 0;
-    case Bounds::positive: return number > 0;
-    case Bounds::fraction: return number >= 0 && number <= 1;
-    case Bounds::rate: return number >= kLeastRate && number <= kGreatestRate;
+    case Bounds::any:
+      return true;
+    case Bounds::not_negative:
+      return number >= 0;
+    case Bounds::positive:
+      return number > 0;
+    case Bounds::fraction:
+      return number >= 0 && number <= 1;
+    case Bounds::rate:
+      return number >= kLeastRate && number <= kGreatestRate;
   }
   return false;
 }
 
 std::string_view bounds_in_words(Bounds bounds) {
   switch (bounds) {
-    case Bounds::any: return "";
-    case Bounds::not_negative: return ", not below 0";
-    case Bounds::positive: return ", above 0";
-    case Bounds::fraction: return " from 0 to 1";
-    case Bounds::rate: return " from -0.999999 to 1000000";
+    case Bounds::any:
+      return "";
+    case Bounds::not_negative:
+      return ", not below 0";
+    case Bounds::positive:
+      return ", above 0";
+    case Bounds::fraction:
+      return " from 0 to 1";
+    case Bounds::rate:
+      return " from -0.999999 to 1000000";
   }
   return "";
 }
 
 std::string_view unit_in_words(Unit unit) {
   switch (unit) {
-    case Unit::none: return "";
-    case Unit::watts: return ", in W";
-    case Unit::kwh: return ", in kWh";
-    case Unit::money: return ", in the tariff's currency";
-    case Unit::price: return ", in currency per kWh";
-    case Unit::fraction: return ", as a fraction (0.05 is 5 %)";
-    case Unit::minutes: return ", in minutes";
-    case Unit::kg_per_kwh: return ", in kg per kWh";
+    case Unit::none:
+      return "";
+    case Unit::watts:
+      return ", in W";
+    case Unit::kwh:
+      return ", in kWh";
+    case Unit::money:
+      return ", in the tariff's currency";
+    case Unit::price:
+      return ", in currency per kWh";
+    case Unit::fraction:
+      return ", as a fraction (0.05 is 5 %)";
+    case Unit::minutes:
+      return ", in minutes";
+    case Unit::kg_per_kwh:
+      return ", in kg per kWh";
   }
   return "";
 }
@@ -51,29 +72,29 @@ std::string in_words(std::string_view form, NumberRule rule) {
          std::string(unit_in_words(rule.unit));
 }
 
+// An integer or a float, as the nearest double.
+std::optional<double> plain_number(const toml::node& node) {
+  if (const auto integer = node.value_exact<std::int64_t>()) return static_cast<double>(*integer);
+  return node.value_exact<double>();
+}
+
 std::string hint_for(const Value& value, NumberRule rule) {
   if (const toml::value<std::string>* text = value.node().as_string()) {
     return number_advice(text->get(), rule.unit).value_or("");
   }
-  const auto number = value.node().value<double>();
-  if (!number || value.node().is_boolean()) return "";
-  if (rule.bounds == Bounds::fraction && *number > 1 && *number <= 100) {
+  const auto number = plain_number(value.node());
+  if (!number || !std::isfinite(*number)) return "";
+  if (rule.bounds == Bounds::fraction && *number >= kLeastPercentage && *number <= 100) {
     return percent_advice(value.typed());
   }
-  if (std::isfinite(*number) && std::abs(*number) > kLargest) {
-    return "no number may be above 1e12";
-  }
-  return "";
+  return std::abs(*number) > kLargest ? "no number may be above 1e12" : "";
 }
-
-bool is_number(const toml::node& node) { return node.is_integer() || node.is_floating_point(); }
 
 // A number that keeps the rule; what else it is has been reported as `accepted` tells.
 std::optional<double> checked(const Value& value, NumberRule rule, const std::string& accepted) {
-  if (is_number(value.node())) {
-    const double number = value.node().value<double>().value_or(0);
-    const bool fits = std::isfinite(number) && std::abs(number) <= kLargest;
-    if (fits && within(number, rule.bounds)) return number + 0.0;  // no -0
+  if (const auto number = plain_number(value.node())) {
+    const bool fits = std::isfinite(*number) && std::abs(*number) <= kLargest;
+    if (fits && within(*number, rule.bounds)) return *number + 0.0;  // no -0
   }
   value.refuse(accepted, hint_for(value, rule));
   return std::nullopt;
@@ -109,8 +130,8 @@ std::optional<units::Range<double>> read_range(const Value& value, NumberRule ru
   const auto high = checked(ends[1], rule, accepted);
   if (!low || !high) return std::nullopt;
   if (*low > *high) {
-    value.complain("the range is upside down; write [" + ends[1].typed() + ", " +
-                   ends[0].typed() + "]");
+    value.complain("the range is upside down; write [" + ends[1].typed() + ", " + ends[0].typed() +
+                   "]");
     return std::nullopt;
   }
   return units::Range<double>(*low, *high);
@@ -132,10 +153,10 @@ std::optional<int> read_whole(const Value& value, const WholeRule& rule) {
 
 std::optional<std::vector<double>> read_rising(const Value& value, std::size_t least,
                                                NumberRule rule) {
-  const std::string accepted = "an array of at least " + std::to_string(least) +
-                               (least == 1 ? " number" : " numbers") +
-                               std::string(bounds_in_words(rule.bounds)) +
-                               std::string(unit_in_words(rule.unit)) + ", none below the one before";
+  const std::string accepted =
+      "an array of at least " + std::to_string(least) + (least == 1 ? " number" : " numbers") +
+      std::string(bounds_in_words(rule.bounds)) + std::string(unit_in_words(rule.unit)) +
+      ", none below the one before";
   const std::vector<Value> entries = value.elements();
   if (!value.node().is_array() || entries.size() < least) {
     value.refuse(accepted);

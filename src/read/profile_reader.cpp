@@ -21,7 +21,8 @@ void check_reaches(const Table& watts, std::string_view key,
                    const std::optional<model::PowerRange>& greater, std::string_view rest_key,
                    const std::optional<model::PowerRange>& rest) {
   if (!greater || !rest || greater->low >= rest->high) return;
-  const std::string at_least = watts.name_of(rest_key) + " = " + watts.find(rest_key)->typed();
+  const std::string at_least = std::string(rest_key == "at_load" ? "the first of " : "") +
+                               watts.name_of(rest_key) + " = " + watts.find(rest_key)->typed();
   watts.find(key)->complain("lies below " + at_least + "; expected " +
                             (greater->is_exact() && rest->is_exact()
                                  ? "at least that"

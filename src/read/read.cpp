@@ -80,12 +80,11 @@ Read<FileKind> kind_of(const SourceText& source) {
   }
   if (most > 0) return {likeliest, {}};
   const std::string found = root->empty() ? "the file is empty" : "no study, profile or tariff";
-  file.report(file.start(), found + ": expected a study with one of " +
-                                listed(telling_keys(FileKind::study), false) +
-                                ", a profile with one of " +
-                                listed(telling_keys(FileKind::profile), false) +
-                                ", or a tariff with one of " +
-                                listed(telling_keys(FileKind::tariff), false));
+  file.report(file.start(),
+              found + ": expected a study with one of " +
+                  listed(telling_keys(FileKind::study), false) + ", a profile with one of " +
+                  listed(telling_keys(FileKind::profile), false) + ", or a tariff with one of " +
+                  listed(telling_keys(FileKind::tariff), false));
   return failed<FileKind>(file);
 }
 

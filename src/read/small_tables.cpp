@@ -13,13 +13,11 @@ constexpr int kMostYears = 30;
 constexpr std::size_t kMonthsOfYear = 12;
 
 std::optional<std::array<units::Energy, kMonthsOfYear>> read_twelve(const Value& value) {
-  constexpr std::string_view kAccepted =
-      "12 numbers, January to December, not below 0, in kWh";
+  constexpr std::string_view kAccepted = "12 numbers, January to December, not below 0, in kWh";
   const std::vector<Value> entries = value.elements();
   if (entries.size() != kMonthsOfYear) {
-    value.refuse(kAccepted, value.node().is_array()
-                                ? "there are " + std::to_string(entries.size())
-                                : std::string());
+    value.refuse(kAccepted, value.node().is_array() ? "there are " + std::to_string(entries.size())
+                                                    : std::string());
     return std::nullopt;
   }
   std::array<units::Energy, kMonthsOfYear> months;
@@ -33,9 +31,9 @@ model::HouseholdUse read_use(const Table& table) {
   const auto year = table.find("kwh_per_year");
   const auto months = table.find("kwh_per_month");
   if (year && months) {
-    table.file().report(table.key_place("kwh_per_month"),
-                        months->name() +
-                            ": there is kwh_per_year as well; expected one of the two");
+    table.file().report(
+        table.key_place("kwh_per_month"),
+        months->name() + ": there is kwh_per_year as well; expected one of the two");
   }
   if (months) {
     if (const auto twelve = read_twelve(*months)) return *twelve;

@@ -29,8 +29,8 @@ struct Spot {
 bool ends_token(std::string_view line, std::size_t i) {
   const char c = line[i];
   if (c == ']' || c == '}' || c == '#') return true;
-  return c == ',' && !(i > 0 && i + 1 < line.size() && is_digit(line[i - 1]) &&
-                       is_digit(line[i + 1]));
+  return c == ',' &&
+         !(i > 0 && i + 1 < line.size() && is_digit(line[i - 1]) && is_digit(line[i + 1]));
 }
 
 Spot spot_at(std::string_view line, std::size_t column) {
@@ -93,10 +93,12 @@ std::string figure_advice(std::string_view token) {
 // What is wrong with a value, as far as its look tells.
 std::string value_advice(const Spot& spot) {
   const std::string_view token = spot.token;
-  if (token.empty()) return "the value is missing";
-  if (has_typographic_quote(token)) return "typographic quotes; write plain ones, \"";
+  if (token.front() == '=') return "one = is enough";
+  if (has_typographic_quote(token))
+    return "the quotes are typographic ones; write plain \" instead";
   if (looks_like_clock(token)) return "a time needs quotes; " + write_quoted(spot);
-  if (looks_like_date(token) && holds(token, "..")) return "dates need quotes; " + write_quoted(spot);
+  if (looks_like_date(token) && holds(token, ".."))
+    return "dates need quotes; " + write_quoted(spot);
   if (looks_like_date(token)) return "no date of the calendar; expected one such as 2027-01-31";
   if (std::string advice = figure_advice(token); !advice.empty()) return advice;
   if (is_letter(token.front()) || token.front() == '/' || starts_with(token, "./") ||
@@ -104,6 +106,13 @@ std::string value_advice(const Spot& spot) {
     return "text needs quotes; " + write_quoted(spot);
   }
   return quote_advice(token);
+}
+
+std::string value_problem(const Spot& spot) {
+  const std::string key = shortened(spot.key);
+  if (spot.token.empty()) return key + ": the value is missing";
+  const std::string advice = value_advice(spot);
+  return advice.empty() ? "" : key + " = " + shortened(spot.token) + ": " + advice;
 }
 
 // The name in `cannot redefine existing table 'candidate.device'`.
@@ -128,13 +137,14 @@ std::string redefinition_problem(std::string_view description, bool is_header) {
     return "[" + name + "]: this table is there already; expected it once, or [[" + name +
            "]] every time where there may be several";
   }
-  return "[" + name + "]: there is a key of this name already; expected either the key or the table";
+  return "[" + name +
+         "]: there is a key of this name already; expected either the key or the table";
 }
 
 std::string inline_table_advice(std::string_view description) {
   if (!holds(description, "inline table")) return "";
   if (holds(description, "dangling comma")) return "no comma is allowed before the closing }";
-  if (holds(description, "saw '\n'")) {
+  if (holds(description, "saw '\\n'")) {
     return "a table in braces stands on one line; for more lines give it a [header] of its own";
   }
   return "";
@@ -146,7 +156,6 @@ std::string line_advice(std::string_view line) {
   if (starts_with(text, "//") || starts_with(text, ";") || starts_with(text, "/*")) {
     return "a comment starts with #";
   }
-  if (starts_with(text, "[")) return "";
   const std::size_t equals = text.find('=');
   const std::size_t colon = text.find(':');
   if (colon < equals) return "write KEY = VALUE, with = in place of :";
@@ -165,7 +174,7 @@ std::string in_plain_words(std::string_view description) {
   for (const char c : description) text += c == '\n' ? ' ' : c;
   if (const std::size_t saw = text.rfind(", saw "); saw != std::string::npos) {
     text.replace(saw, 6, ", found ");
-    if (holds(text, "found ' '")) text.replace(text.find("' '"), 3, "the end of the line");
+    if (holds(text, "found '\\n'")) text.replace(text.find("'\\n'"), 4, "the end of the line");
   }
   return "cannot read this " + text;
 }
@@ -178,12 +187,18 @@ std::string syntax_problem(const File& file, toml::source_position at,
   const bool is_header = starts_with(trimmed(line), "[");
   if (holds(description, "cannot redefine")) return redefinition_problem(description, is_header);
   if (std::string advice = inline_table_advice(description); !advice.empty()) return advice;
+  if (holds(description, "maximum nested")) return "brackets are nested too deeply";
+  if (holds(description, "blank bare keys")) return "a header needs a name";
   const Spot spot = spot_at(line, at.column);
-  std::string advice = spot.has_equals ? value_advice(spot) : line_advice(line);
-  if (!advice.empty() && spot.has_equals) {
-    advice = shortened(spot.key) + " = " + shortened(spot.token) + ": " + advice;
+  const bool in_array = holds(description, "parsing array");
+  std::string problem;
+  if (spot.has_equals) {
+    problem = value_problem(spot);
+  } else if (!in_array && !is_header) {
+    problem = line_advice(line);
   }
-  return advice.empty() ? in_plain_words(description) : advice;
+  if (problem.empty() && in_array) return "an array lacks a comma or its closing ]";
+  return problem.empty() ? in_plain_words(description) : problem;
 }
 
 }  // namespace wattweek::read

@@ -85,9 +85,11 @@ std::vector<Table> Table::repeated(std::string_view key) const {
   if (!value) return tables;
   const std::string header = header_of(name_of(key), TableForm::repeated);
   if (const toml::table* table = value->node().as_table()) {
-    const std::string found = table->is_inline() ? value->typed() : header_of(name_of(key), TableForm::single);
-    file_->report(value->place(), found + " is one table: expected " + header +
-                                      " with double brackets, once for each, or an array [ {...} ]");
+    const std::string found =
+        table->is_inline() ? value->typed() : header_of(name_of(key), TableForm::single);
+    file_->report(value->place(),
+                  found + " is one table: expected " + header +
+                      " with double brackets, once for each, or an array [ {...} ]");
     tables.push_back(child(*table, key));
     return tables;
   }
@@ -103,8 +105,7 @@ std::vector<Table> Table::repeated(std::string_view key) const {
 }
 
 std::vector<Table> Table::at_least_one(std::string_view key) const {
-  const std::string accepted =
-      "at least one " + header_of(name_of(key), TableForm::repeated);
+  const std::string accepted = "at least one " + header_of(name_of(key), TableForm::repeated);
   const auto value = require(key, accepted);
   const toml::array* array = value ? value->node().as_array() : nullptr;
   if (array != nullptr && array->empty()) value->refuse(accepted);

@@ -61,7 +61,7 @@ std::vector<model::Window> read_band_windows(const Table& band) {
   }
   std::vector<model::Window> windows;
   for (const Table& window : band.repeated("when")) windows.push_back(read_window(window));
-  if (windows.empty() && when->node().is_array()) {
+  if (when->node().is_array() && when->elements().empty()) {
     when->refuse("at least one window, such as [ { days = \"sat,sun\" } ]");
   }
   return windows;
@@ -94,7 +94,7 @@ model::Band free_band(const diag::Place& place) {
 }
 
 void read_bands(const Table& table, TariffDraft& draft) {
-  Names names("band");
+  Names names("band", "name");
   for (const Table& band : table.repeated("band")) {
     draft.tariff.bands.push_back(read_band(band, names));
   }
@@ -107,7 +107,8 @@ void read_bands(const Table& table, TariffDraft& draft) {
     return;
   }
   if (draft.tariff.blocks.empty() && !table.has("block")) {
-    table.file().report(table.place(), table.name_of("band") + " is missing: expected at least one [[" +
+    table.file().report(table.place(), table.name_of("band") +
+                                           " is missing: expected at least one [[" +
                                            table.name_of("band") + "]] with name and price");
   }
   draft.tariff.bands.push_back(free_band(table.place()));

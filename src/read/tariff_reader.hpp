@@ -5,8 +5,8 @@
 #include <string>
 
 #include "table.hpp"
-#include "windows.hpp"
 #include "wattweek/model/tariff.hpp"
+#include "windows.hpp"
 
 namespace wattweek::read {
 

@@ -126,9 +126,9 @@ class Assignment {
 
   CandidateDraft& draft_;
   const WorkloadList& list_;
-  std::vector<bool> skipped_;                      // by workload
+  std::vector<bool> skipped_;                       // by workload
   std::vector<std::optional<std::size_t>> runner_;  // by workload: index of a device
-  bool is_sound_ = true;  // the lists of ids are as the user meant them
+  bool is_sound_ = true;                            // the lists of ids are as the user meant them
 };
 
 }  // namespace

@@ -5,8 +5,8 @@
 
 #include "ids.hpp"
 #include "table.hpp"
-#include "workloads.hpp"
 #include "wattweek/model/study.hpp"
+#include "workloads.hpp"
 
 namespace wattweek::read {
 

@@ -47,7 +47,7 @@ std::vector<Value> Value::elements() const {
 std::optional<std::string> read_text(const Value& value, std::string_view accepted) {
   const auto text = value.node().value_exact<std::string>();
   if (!text) {
-    value.refuse(accepted, value.node().is_table() || value.node().is_array() ? "" : "put it in quotes");
+    value.refuse(accepted);
     return std::nullopt;
   }
   if (is_blank(*text)) {
@@ -81,8 +81,7 @@ std::optional<std::size_t> read_word(const Value& value,
     if (found != words.end()) return static_cast<std::size_t>(found - words.begin());
   }
   const std::string_view near = text ? diag::nearest(*text, words) : std::string_view();
-  value.refuse(listed(words, true),
-               near.empty() ? "" : "did you mean " + in_quotes(near) + "?");
+  value.refuse(listed(words, true), near.empty() ? "" : "did you mean " + in_quotes(near) + "?");
   return std::nullopt;
 }
 

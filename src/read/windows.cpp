@@ -10,8 +10,10 @@ namespace wattweek::read {
 namespace {
 
 constexpr std::string_view kDaysAccepted = "days such as \"mon-fri,sun\", or \"all\"";
-constexpr std::string_view kHoursAccepted = "hours such as \"22:00-06:00\" or \"06:00-09:00,17:00-24:00\"";
-constexpr std::string_view kMonthsAccepted = "months such as \"oct-mar\" or \"jan,jul\", or \"all\"";
+constexpr std::string_view kHoursAccepted =
+    "hours such as \"22:00-06:00\" or \"06:00-09:00,17:00-24:00\"";
+constexpr std::string_view kMonthsAccepted =
+    "months such as \"oct-mar\" or \"jan,jul\", or \"all\"";
 constexpr std::string_view kWeekdayAccepted =
     "a day of the week: \"mon\", \"tue\", \"wed\", \"thu\", \"fri\", \"sat\" or \"sun\"";
 constexpr std::string_view kHolidaysAccepted =
@@ -42,7 +44,10 @@ std::optional<T> read_parsed(const Value& value, Parsed<T> (*parse)(std::string_
     return std::nullopt;
   }
   Parsed<T> parsed = parse(text->get());
-  if (!parsed.value) value.complain(parsed.problem + "; expected " + std::string(accepted));
+  if (!parsed.value) {
+    const std::string_view joint = parsed.problem.back() == '?' ? " Expected " : "; expected ";
+    value.complain(parsed.problem + std::string(joint) + std::string(accepted));
+  }
   return std::move(parsed.value);
 }
 

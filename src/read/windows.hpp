@@ -26,7 +26,7 @@ inline constexpr std::string_view kDatesAccepted =
 /// The `holidays` and `holidays_as` of a study or a tariff.
 struct HolidayList {
   model::Holidays holidays;
-  bool is_given = false;            ///< The key `holidays` is there, be it empty.
+  bool is_given = false;  ///< The key `holidays` is there, be it empty.
 };
 HolidayList read_holidays(const Table& table);
 

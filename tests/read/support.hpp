@@ -79,8 +79,9 @@ inline const std::map<std::string, std::string>& files() {
       {"wrong.toml", "[watts]\nidle = -1\n"},
       {"broken.toml", "[watts\n"},
       {"day.toml", kTariff},
-      {"gap.toml", "currency = \"EUR\"\n[[band]]\nname = \"day\"\nprice = 0.3\nhours = "
-                   "\"00:00-23:00\"\n"},
+      {"gap.toml",
+       "currency = \"EUR\"\n[[band]]\nname = \"day\"\nprice = 0.3\nhours = "
+       "\"00:00-23:00\"\n"},
       {"dear.toml", "currency = \"euro\"\n"},
   };
   return texts;
@@ -105,8 +106,18 @@ inline read::Surroundings surroundings() {
 /// The problems as the user sees them, one a line.
 inline std::string shown(const std::vector<diag::Diagnostic>& problems) {
   std::string text;
-  for (const diag::Diagnostic& problem : problems) text += diag::to_text(problem) + "\n";
+  for (const diag::Diagnostic& problem : problems) {
+    text += (text.empty() ? "" : "\n") + diag::to_text(problem);
+  }
   return text;
+}
+
+/// The value of a text that must have no problems.
+template <class T>
+T value_of(const read::Read<T>& got) {
+  REQUIRE(shown(got.problems) == "");
+  REQUIRE(got.value.has_value());
+  return *got.value;
 }
 
 inline read::Read<read::StudyInput> read_study(const std::string& text) {

@@ -3,7 +3,7 @@
 // uses, rests and partners - and the hours of each in every month and price band. A plan knows
 // no watts and no shares; a what-if on those uses it again as it is.
 
-#include <Eigen/Core>
+#include <Eigen/SparseCore>
 #include <cstdint>
 #include <vector>
 
@@ -24,7 +24,8 @@ struct DeviceSituation {
 
 struct DevicePlan {
   std::vector<DeviceSituation> situations;
-  Eigen::MatrixXd hours;  ///< Cells (month, band) x situations.
+  Eigen::SparseMatrix<double> hours;  ///< Cells (month, band) x situations.
+  std::vector<double> total_hours;    ///< Of each situation, over all cells.
   std::vector<std::uint32_t> of_fold;  ///< Situation of the fold -> situation of the device.
   std::vector<std::size_t> workloads;  ///< Of each task: index into the study's workloads.
 };

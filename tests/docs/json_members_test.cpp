@@ -1,0 +1,72 @@
+// docs/json.md against what the program prints: each object has a section, each of its members a
+// row there, and no row is left over.
+
+#include <doctest/doctest.h>
+
+#include <map>
+#include <nlohmann/json.hpp>
+
+#include "../cli/program.hpp"
+#include "markdown.hpp"
+
+namespace wattweek::docs {
+namespace {
+
+using nlohmann::json;
+using Members = std::map<std::string, std::set<std::string>>;
+
+// Member names by the path of their object: `candidates[].months[]`, empty for the whole.
+void collect(const json& value, const std::string& path, Members& members) {
+  if (value.is_array()) {
+    for (const json& element : value) collect(element, path + "[]", members);
+  }
+  if (!value.is_object()) return;
+  if (path == "bills.with") {  // One member for each candidate, named by its id.
+    for (const json& bills : value) collect(bills, "bills.without", members);
+    return;
+  }
+  for (const auto& [name, inside] : value.items()) {
+    members[path].insert(name);
+    collect(inside, path.empty() ? name : path + "." + name, members);
+  }
+}
+
+Members members_of(const std::string& command) {
+  const cli::Run run = cli::wattweek(command);
+  REQUIRE(run.err == "");
+  REQUIRE(run.exit_code == 0);
+  Members members;
+  collect(json::parse(run.out), "", members);
+  return members;
+}
+
+void check_chapter(const std::string& chapter, const Members& members) {
+  for (const auto& [path, names] : members) {
+    CAPTURE(path);
+    const std::string heading = path.empty() ? "The whole" : "`" + path + "`";
+    CHECK(first_cells(section("docs/json.md", chapter, heading)) == names);
+  }
+}
+
+TEST_CASE("docs/json.md: describes every member of estimate and compare, and no other") {
+  Members members = members_of("compare docs/examples/ostrawick.toml --format json");
+  CHECK(members.count("candidates[].lifetime") == 1);
+  const cli::TemporaryFolder folder;
+  folder.write("month.toml",
+               "time_zone = \"Etc/UTC\"\nstart = 2027-01-01\nmonths = 1\n"
+               "tariff = { currency = \"EUR\", band = [{ name = \"all\", price = 0.3 }] }\n"
+               "[[candidate]]\nid = \"box\"\ndevice = [{ watts = { idle = 9 } }]\n");
+  for (const auto& [path, names] :
+       members_of("compare '" + (folder.path() / "month.toml").string() + "' --format json")) {
+    members[path].insert(names.begin(), names.end());
+  }
+  REQUIRE(members.count("notes[]") == 1);
+  check_chapter("wattweek-estimate-1", members);
+}
+
+TEST_CASE("docs/json.md: describes every member of quick, and no other") {
+  check_chapter("wattweek-quick-1", members_of("quick --idle 9 --price 0.3 --format json"));
+}
+
+}  // namespace
+}  // namespace wattweek::docs

@@ -1,0 +1,124 @@
+#include "markdown.hpp"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <fstream>
+#include <iterator>
+
+namespace wattweek::docs {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+constexpr std::string_view kFence = "```";
+
+bool is_fence(std::string_view line) { return line.substr(0, kFence.size()) == kFence; }
+
+}  // namespace
+
+std::vector<std::string> all_documents() {
+  std::vector<std::string> documents{"README.md", "DEVELOPERS.md"};
+  for (const auto& entry : fs::directory_iterator(WATTWEEK_SOURCE_DIR "/docs")) {
+    if (entry.path().extension() == ".md") {
+      documents.push_back("docs/" + entry.path().filename().string());
+    }
+  }
+  std::sort(documents.begin(), documents.end());
+  return documents;
+}
+
+std::string text_of_document(const std::string& document) {
+  std::ifstream in(std::string(WATTWEEK_SOURCE_DIR "/") + document, std::ios::binary);
+  REQUIRE_MESSAGE(in.good(), document);
+  return {std::istreambuf_iterator<char>(in), {}};
+}
+
+std::vector<std::string> lines_of(std::string_view text) {
+  std::vector<std::string> lines;
+  while (!text.empty()) {
+    const std::size_t end = text.find('\n');
+    lines.emplace_back(text.substr(0, end));
+    text.remove_prefix(end == std::string_view::npos ? text.size() : end + 1);
+  }
+  return lines;
+}
+
+std::vector<Block> blocks(const std::string& document) {
+  std::vector<Block> found;
+  bool inside = false;
+  int number = 0;
+  for (const std::string& line : lines_of(text_of_document(document))) {
+    ++number;
+    if (is_fence(line)) {
+      if (!inside) found.push_back({document, number, line.substr(kFence.size()), ""});
+      inside = !inside;
+    } else if (inside) {
+      found.back().text += line + "\n";
+    }
+  }
+  REQUIRE_MESSAGE(!inside, document << ": a block is not closed");
+  return found;
+}
+
+std::string where(const Block& block) {
+  return block.document + ":" + std::to_string(block.line);
+}
+
+std::vector<Section> sections(const std::string& document) {
+  std::vector<Section> found;
+  bool inside = false;
+  for (const std::string& line : lines_of(text_of_document(document))) {
+    if (is_fence(line)) inside = !inside;
+    const std::size_t depth = line.find_first_not_of('#');
+    const bool is_heading =
+        !inside && depth != std::string::npos && depth > 0 && line[depth] == ' ';
+    if (is_heading) {
+      found.push_back({depth, line.substr(depth + 1), ""});
+    } else if (!found.empty()) {
+      found.back().text += line + "\n";
+    }
+  }
+  return found;
+}
+
+Section section(const std::string& document, const std::string& chapter,
+                const std::string& heading) {
+  bool in_chapter = chapter.empty();
+  std::size_t depth = 0;
+  for (const Section& each : sections(document)) {
+    if (in_chapter && each.heading == heading) return each;
+    if (in_chapter && each.depth <= depth) break;
+    if (each.heading == chapter) {
+      in_chapter = true;
+      depth = each.depth;
+    }
+  }
+  FAIL(document << " has no section '" << heading << "' in the chapter '" << chapter << "'");
+  return {};
+}
+
+std::set<std::string> in_backticks(std::string_view text) {
+  std::set<std::string> words;
+  while (true) {
+    const std::size_t begin = text.find('`');
+    const std::size_t end = begin == text.npos ? text.npos : text.find('`', begin + 1);
+    if (end == text.npos) return words;
+    words.emplace(text.substr(begin + 1, end - begin - 1));
+    text.remove_prefix(end + 1);
+  }
+}
+
+std::set<std::string> first_cells(const Section& section) {
+  std::set<std::string> cells;
+  for (const std::string& line : lines_of(section.text)) {
+    if (line.empty() || line.front() != '|') continue;
+    const std::string_view cell = std::string_view(line).substr(1, line.find('|', 1) - 1);
+    cells.merge(in_backticks(cell));
+  }
+  return cells;
+}
+
+}  // namespace wattweek::docs

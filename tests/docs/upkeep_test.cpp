@@ -1,0 +1,90 @@
+// What else in the documents must follow the source: links, the map of rooms, the codes of notes.
+
+#include <doctest/doctest.h>
+
+#include <filesystem>
+#include <sstream>
+
+#include "../layering/ladder.hpp"
+#include "markdown.hpp"
+
+namespace wattweek::docs {
+namespace {
+
+namespace fs = std::filesystem;
+const fs::path kRoot = WATTWEEK_SOURCE_DIR;
+
+// The targets of [text](target), anchors taken off.
+std::vector<std::string> links(const std::string& text) {
+  std::vector<std::string> targets;
+  for (std::size_t at = text.find("]("); at != std::string::npos; at = text.find("](", at + 1)) {
+    const std::string target = text.substr(at + 2, text.find(')', at) - at - 2);
+    targets.push_back(target.substr(0, target.find('#')));
+  }
+  return targets;
+}
+
+TEST_CASE("documents: every link to a file of the project leads somewhere") {
+  for (const std::string& document : all_documents()) {
+    const fs::path folder = (kRoot / document).parent_path();
+    for (const std::string& target : links(text_of_document(document))) {
+      if (target.empty() || target.find("://") != std::string::npos) continue;
+      CHECK_MESSAGE(fs::exists(folder / target), document << " links to " << target);
+    }
+  }
+}
+
+std::vector<std::string> cells_of(const std::string& row) {
+  std::vector<std::string> cells;
+  std::istringstream in(row.substr(1));
+  for (std::string cell; std::getline(in, cell, '|');) {
+    const std::size_t first = cell.find_first_not_of(' ');
+    if (first == std::string::npos) continue;
+    cells.push_back(cell.substr(first, cell.find_last_not_of(' ') - first + 1));
+  }
+  return cells;
+}
+
+// The row of a room in DEVELOPERS.md: level, `room`, question, header to start with.
+std::vector<std::string> row_of_room(std::string_view room) {
+  const Section map = section("DEVELOPERS.md", "", "The map of rooms");
+  for (const std::string& line : lines_of(map.text)) {
+    if (line.empty() || line.front() != '|') continue;
+    std::vector<std::string> cells = cells_of(line);
+    if (cells.size() == 4 && cells[1] == "`" + std::string(room) + "`") return cells;
+  }
+  return {};
+}
+
+TEST_CASE("DEVELOPERS.md: the map of rooms has each room on its level, and its first header") {
+  for (const layering::Room& room : layering::kLadder) {
+    CAPTURE(room.name);
+    const std::vector<std::string> cells = row_of_room(room.name);
+    REQUIRE(cells.size() == 4);
+    CHECK(cells[0] == std::to_string(room.level));
+    for (const std::string& header : in_backticks(cells[3])) {
+      CHECK_MESSAGE(fs::exists(kRoot / header), header);
+    }
+    CHECK(in_backticks(cells[3]).size() == 1);
+  }
+}
+
+// What stands in `add("...` where the notes are taken.
+std::set<std::string> codes_in_source() {
+  const std::string source = text_of_document("src/decide/notes_of_study.cpp");
+  const std::string call = "add(\"";
+  std::set<std::string> codes;
+  for (std::size_t at = source.find(call); at != std::string::npos; at = source.find(call, at + 1)) {
+    const std::size_t begin = at + call.size();
+    codes.insert(source.substr(begin, source.find('"', begin) - begin));
+  }
+  return codes;
+}
+
+TEST_CASE("docs/method.md: lists every code of a note, and no other") {
+  REQUIRE(codes_in_source().size() > 8);
+  CHECK(first_cells(section("docs/method.md", "", "Notes")) == codes_in_source());
+}
+
+}  // namespace
+}  // namespace wattweek::docs
