@@ -45,12 +45,12 @@ std::string to_text(LocalTime time) {
   const std::chrono::year_month_day date{day};
   const std::chrono::hh_mm_ss clock{time - day};
   std::array<char, 48> text{};
-  std::snprintf(text.data(), text.size(), clock.seconds().count() == 0
-                    ? "%04d-%02u-%02u %02d:%02d" : "%04d-%02u-%02u %02d:%02d:%02d",
-                static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-                static_cast<unsigned>(date.day()), static_cast<int>(clock.hours().count()),
-                static_cast<int>(clock.minutes().count()),
-                static_cast<int>(clock.seconds().count()));
+  std::snprintf(
+      text.data(), text.size(),
+      clock.seconds().count() == 0 ? "%04d-%02u-%02u %02d:%02d" : "%04d-%02u-%02u %02d:%02d:%02d",
+      static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
+      static_cast<unsigned>(date.day()), static_cast<int>(clock.hours().count()),
+      static_cast<int>(clock.minutes().count()), static_cast<int>(clock.seconds().count()));
   return text.data();
 }
 

@@ -4,10 +4,10 @@
 
 #include "comparison.hpp"
 #include "notes_of_study.hpp"
-#include "words.hpp"
 #include "wattweek/billing/household.hpp"
 #include "wattweek/calendar/study_fold.hpp"
 #include "wattweek/power/device_law.hpp"
+#include "words.hpp"
 
 namespace wattweek::decide {
 
@@ -33,14 +33,15 @@ Diagnostic too_many_outcomes(const model::Study& study, std::size_t candidate,
   const auto& use_set = device_plan.situations[refused.situation].use_set;
   for (std::size_t t = 0; t < use_set.size(); ++t) {
     if (use_set[t] == 0) continue;
-    workloads += (workloads.empty() ? "" : ", ") +
-                 quoted(study.workloads[device_plan.workloads[t]].id);
+    workloads +=
+        (workloads.empty() ? "" : ", ") + quoted(study.workloads[device_plan.workloads[t]].id);
   }
   return {device.place,
           "device " + quoted(device.name) + " of candidate " +
               quoted(study.candidates[candidate].id) + ": on " +
-              calendar::to_text(calendar::first_time_of(folded.fold, marked)) + " the units in use of " +
-              workloads + " have more than " + std::to_string(power::kMostOutcomes) +
+              calendar::to_text(calendar::first_time_of(folded.fold, marked)) +
+              " the units in use of " + workloads + " have more than " +
+              std::to_string(power::kMostOutcomes) +
               " joint outcomes with different sums; accepted are fewer units or workloads at "
               "once, or no cap and curve on them"};
 }
@@ -157,8 +158,7 @@ class Assessor {
     result.energy = units::kilowatt_hours(result.ledger.total_kwh());
     result.mean = result.energy / units::hours(result_.hours);
     if (study_.carbon_kg_per_kwh) {
-      result.co2_kg =
-          units::in_kilowatt_hours(result.energy) * study_.carbon_kg_per_kwh->central();
+      result.co2_kg = units::in_kilowatt_hours(result.energy) * study_.carbon_kg_per_kwh->central();
     }
     for (const energy::DeviceTotal& device : result.ledger.devices) {
       result.lower_bound = result.lower_bound || device.overload_hours > 0;
@@ -175,7 +175,8 @@ class Assessor {
       const CandidateResult& result = result_.candidates[c];
       double all = units::in_kilowatt_hours(result.energy) + units::in_currency(result.cost.cost) +
                    result.ledger.highest_w;
-      for (const energy::UnitHours& hours : result.ledger.unit_hours) all += hours.served + hours.unserved;
+      for (const energy::UnitHours& hours : result.ledger.unit_hours)
+        all += hours.served + hours.unserved;
       for (const billing::Bill& bill : result.cost.bills) all += units::in_currency(bill.total);
       if (result.lifetime) all += result.lifetime->total + result.lifetime->present_cost;
       if (std::isfinite(all)) continue;

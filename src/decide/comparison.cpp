@@ -41,8 +41,7 @@ class Pair {
   void add_horizon(const Horizon& horizon, const Trade& trade) {
     row_.discounted_payback_years =
         discounted_payback_years(horizon, trade, outlay_.later, baseline_outlay_.later);
-    row_.saves_present_cost =
-        baseline_.lifetime->present_cost - candidate_.lifetime->present_cost;
+    row_.saves_present_cost = baseline_.lifetime->present_cost - candidate_.lifetime->present_cost;
     row_.break_even_price_factor = break_even_price_factor(break_even_input(horizon));
   }
 
@@ -87,7 +86,8 @@ std::optional<Horizon> horizon_of(const model::Study& study) {
 }
 
 Outlay outlay_of(const model::Candidate& candidate) {
-  Outlay outlay{in_currency(candidate.purchase.central()), in_currency(candidate.resale.central()), {}};
+  Outlay outlay{
+      in_currency(candidate.purchase.central()), in_currency(candidate.resale.central()), {}};
   for (const model::LaterCost& later : candidate.later) {
     outlay.later.push_back({later.year, in_currency(later.cost.central())});
   }

@@ -4,8 +4,8 @@
 #include <cmath>
 #include <set>
 
-#include "words.hpp"
 #include "wattweek/units/currency.hpp"
+#include "words.hpp"
 
 namespace wattweek::decide {
 
@@ -71,7 +71,8 @@ class NoteTaker {
 
   void note_prices() {
     for (const model::Band& band : study_.tariff.bands) note_price(band.price, band.price_place);
-    for (const model::Block& block : study_.tariff.blocks) note_price(block.price, block.price_place);
+    for (const model::Block& block : study_.tariff.blocks)
+      note_price(block.price, block.price_place);
   }
 
   void note_bands() {
@@ -107,8 +108,10 @@ class NoteTaker {
     note_holiday_dates(study_.holidays.dates, study_.holidays.places);
     const model::Tariff& tariff = study_.tariff;
     if (tariff.has_own_holidays) note_holiday_dates(tariff.holidays.dates, tariff.holidays.places);
-    const bool study_uses = study_.holidays.count_as || (!tariff.has_own_holidays && tariff.holidays.count_as);
-    const std::string idle = "these holidays change nothing: no holidays_as says which day they count as";
+    const bool study_uses =
+        study_.holidays.count_as || (!tariff.has_own_holidays && tariff.holidays.count_as);
+    const std::string idle =
+        "these holidays change nothing: no holidays_as says which day they count as";
     if (!study_.holidays.dates.empty() && !study_uses) {
       add("holidays-unused", study_.holidays.places.front(), idle);
     }
@@ -134,7 +137,8 @@ class NoteTaker {
 
   void note_away() {
     for (const model::Away& away : study_.away) {
-      if (away.dates.last >= first_day() - std::chrono::days{1} && away.dates.first < end_day()) continue;
+      if (away.dates.last >= first_day() - std::chrono::days{1} && away.dates.first < end_day())
+        continue;
       add("never-holds", away.place, "these dates away are not in the study");
     }
   }
@@ -174,7 +178,8 @@ class NoteTaker {
         }
       }
     }
-    for (const model::Profile* profile : profiles) note_profile(*profile, loaded.count(profile) > 0);
+    for (const model::Profile* profile : profiles)
+      note_profile(*profile, loaded.count(profile) > 0);
   }
 
   void note_profile(const model::Profile& profile, bool loaded) {
@@ -190,8 +195,7 @@ class NoteTaker {
               " look like kilowatts; write " + decimal(idle_w * 1000, 6) + " if they are");
     }
     const auto known = [&](const model::Meter& meter) { return meter.id == profile.meter; };
-    if (profile.meter &&
-        std::none_of(study_.meters.begin(), study_.meters.end(), known)) {
+    if (profile.meter && std::none_of(study_.meters.begin(), study_.meters.end(), known)) {
       add("meter-unknown", *profile.meter_place,
           "the study has no [[meter]] " + quoted(*profile.meter) + ", so its error is not counted");
     }
@@ -205,14 +209,16 @@ class NoteTaker {
       const double hours = result.ledger.devices[d].overload_hours;
       if (hours <= 0) continue;
       add("overload", candidate,
-          "the device " + quoted(candidate.devices[d].name) + " is asked for more than full load in " +
-              decimal(hours, 1) + " hours; work that does not fit is not stretched in time, so the "
+          "the device " + quoted(candidate.devices[d].name) +
+              " is asked for more than full load in " + decimal(hours, 1) +
+              " hours; work that does not fit is not stretched in time, so the "
               "figures are the least it can be and it is not like for like");
     }
     note_minimum(candidate, result);
   }
 
-  void note_unserved(const model::Candidate& candidate, const CandidateResult& result, std::size_t w) {
+  void note_unserved(const model::Candidate& candidate, const CandidateResult& result,
+                     std::size_t w) {
     const std::string workload = quoted(study_.workloads[w].id);
     const std::string unit_hours = decimal(result.ledger.unit_hours[w].unserved, 1) + " unit-hours";
     if (std::find(candidate.skips.begin(), candidate.skips.end(), w) != candidate.skips.end()) {

@@ -155,7 +155,8 @@ double highest_together_w(const CandidatePlan& plan, const DeviceBooks& books) {
   double highest_w = 0;
   for (std::size_t i = 0; i < plan.together.size(); i += books.size()) {
     double sum_w = 0;
-    for (std::size_t d = 0; d < books.size(); ++d) sum_w += books[d]->highest_w(plan.together[i + d]);
+    for (std::size_t d = 0; d < books.size(); ++d)
+      sum_w += books[d]->highest_w(plan.together[i + d]);
     highest_w = std::max(highest_w, sum_w);
   }
   return highest_w;

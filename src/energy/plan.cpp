@@ -65,8 +65,8 @@ class Planner {
 
   bool is_served(std::size_t workload) const {
     const auto& on = devices_on_[workload];
-    return !on.empty() &&
-           std::all_of(on.begin(), on.end(), [this](std::size_t d) { return power_[d] == Power::on; });
+    return !on.empty() && std::all_of(on.begin(), on.end(),
+                                      [this](std::size_t d) { return power_[d] == Power::on; });
   }
 
   // Which uses hold and are served, as one of the workload's use sets.
@@ -76,7 +76,8 @@ class Planner {
       if (!is_served(w)) continue;
       std::vector<std::uint32_t> uses;
       for (std::size_t u = 0; u < use_conditions_[w].size(); ++u) {
-        if (fold_.holds(situation, use_conditions_[w][u])) uses.push_back(static_cast<std::uint32_t>(u));
+        if (fold_.holds(situation, use_conditions_[w][u]))
+          uses.push_back(static_cast<std::uint32_t>(u));
       }
       if (!uses.empty()) use_set_[w] = use_set_index(w, std::move(uses));
     }
@@ -153,8 +154,8 @@ class Planner {
   std::vector<std::vector<std::size_t>> devices_on_;  // By workload: who runs or assists it.
   CandidatePlan plan_;
 
-  std::vector<Power> power_;             // By device, in the situation at hand.
-  std::vector<std::uint32_t> use_set_;   // By workload, in the situation at hand.
+  std::vector<Power> power_;            // By device, in the situation at hand.
+  std::vector<std::uint32_t> use_set_;  // By workload, in the situation at hand.
   std::vector<std::map<std::vector<std::uint32_t>, std::uint32_t>> known_use_sets_;
   std::vector<std::map<std::pair<Power, std::vector<std::uint32_t>>, std::uint32_t>>
       known_situations_;

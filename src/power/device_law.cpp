@@ -22,7 +22,9 @@ class ScaledWatts {
       if (meter.id == *profile.meter) scale_ = meter.scale.central();
     }
   }
-  double operator()(const model::PowerRange& range) const { return scale_ * in_watts(range.central()); }
+  double operator()(const model::PowerRange& range) const {
+    return scale_ * in_watts(range.central());
+  }
   double operator()(units::Power power) const { return scale_ * in_watts(power); }
 
  private:
@@ -52,12 +54,13 @@ struct FormVisitor {
   void operator()(const model::GroupOnly&) const {}
 };
 
-TaskLaw task_law(const model::Study& study, const model::Profile& profile, const ScaledWatts& scaled,
-                 const model::Task& from) {
+TaskLaw task_law(const model::Study& study, const model::Profile& profile,
+                 const ScaledWatts& scaled, const model::Task& from) {
   TaskLaw task;
   task.workload = from.workload;
   task.group = from.increment.group;
-  std::visit(FormVisitor{scaled, study.workloads[from.workload], profile, task}, from.increment.form);
+  std::visit(FormVisitor{scaled, study.workloads[from.workload], profile, task},
+             from.increment.form);
   return task;
 }
 

@@ -1,8 +1,8 @@
 #include "wattweek/power/draw.hpp"
 
 #include <algorithm>
-#include <cmath>
 
+#include "grid.hpp"
 #include "lattice.hpp"
 
 namespace wattweek::power {
@@ -11,36 +11,6 @@ namespace {
 
 // A load above 1 by more than this is an overload.
 constexpr double kOverload = 1e-9;
-
-// A grid on which decimal figures are whole numbers, so that equal sums of them meet exactly
-// in whatever order they are added: a billionth, or coarser where sums are very large.
-class Grid {
- public:
-  Grid(double steps_per_unit, double largest) : steps_per_unit_(steps_per_unit) {
-    while (largest * steps_per_unit_ > 1e17) steps_per_unit_ /= 10;
-  }
-  std::int64_t operator()(double amount) const { return std::llround(amount * steps_per_unit_); }
-
- private:
-  double steps_per_unit_;
-};
-
-constexpr double kStepsPerWatt = 1e9;
-constexpr double kStepsPerLoad = 1e12;
-
-bool is_whole(double x) { return x == std::floor(x) && x < 1e6; }
-
-// Multiples of a unit that is itself on the grid; anything else by its own value.
-std::int64_t key_of_multiple(const Grid& grid, double unit, double multiple) {
-  return is_whole(multiple) ? static_cast<std::int64_t>(multiple) * grid(unit)
-                            : grid(unit * multiple);
-}
-
-std::int64_t key_of_increment(const Grid& grid, const TaskLaw& task, double units) {
-  if (units <= 0) return 0;
-  if (!task.table_w.empty() || !is_whole(units)) return grid(increment_w(task, units));
-  return grid(task.first_w) + key_of_multiple(grid, task.each_w, units - 1);
-}
 
 }  // namespace
 

@@ -66,7 +66,8 @@ std::uint64_t Lattice::counts_after(const Step& step, std::size_t state,
 
 bool Lattice::add(const std::vector<TaskOutcome>& outcomes, std::size_t group) {
   const Layer from = layers_.back();
-  Step step{Step::Kind::task, from, {}, outcomes_.size(), outcomes.size(), group, next_.size(), false};
+  Step step{Step::Kind::task, from,  {},           outcomes_.size(),
+            outcomes.size(),  group, next_.size(), false};
   outcomes_.insert(outcomes_.end(), outcomes.begin(), outcomes.end());
   if (from.size * outcomes.size() <= kApart) {
     push_layer(from.size * outcomes.size());

@@ -114,7 +114,7 @@ class Lattice {
   std::vector<Layer> layers_;
   std::vector<Step> steps_;
   std::vector<TaskOutcome> outcomes_;  // Of all steps, one after the other.
-  std::vector<double> probability_;  // Of all layers, one after the other.
+  std::vector<double> probability_;    // Of all layers, one after the other.
   std::vector<double> amount_;
   std::vector<std::int64_t> key_;
   std::vector<std::uint64_t> counts_;  // Members in use of all groups, in mixed radix.

@@ -23,10 +23,12 @@ std::vector<double> binomial_weights(std::size_t n, double p) {
   const double odds = p / (1 - p);
   weights[mode] = 1;
   for (std::size_t k = mode; k < n && weights[k] > 0; ++k) {
-    weights[k + 1] = weights[k] * odds * (count - static_cast<double>(k)) / static_cast<double>(k + 1);
+    weights[k + 1] =
+        weights[k] * odds * (count - static_cast<double>(k)) / static_cast<double>(k + 1);
   }
   for (std::size_t k = mode; k > 0 && weights[k] > 0; --k) {
-    weights[k - 1] = weights[k] / odds * static_cast<double>(k) / (count - static_cast<double>(k - 1));
+    weights[k - 1] =
+        weights[k] / odds * static_cast<double>(k) / (count - static_cast<double>(k - 1));
   }
   return weights;
 }
@@ -44,9 +46,7 @@ UnitsInUse binomial(std::size_t n, double p) {
   return result;
 }
 
-UnitsInUse together(double units, double share) {
-  return {{0.0, units}, {1 - share, share}, 0, 0};
-}
+UnitsInUse together(double units, double share) { return {{0.0, units}, {1 - share, share}, 0, 0}; }
 
 struct Outcome {
   double units;
@@ -104,7 +104,8 @@ bool units_in_use(const std::vector<UseLaw>& uses, UnitsInUse& sum) {
   }
   sum = {};
   for (const UseLaw& use : uses) {
-    if (use.pattern == model::Pattern::independent && use.units >= static_cast<double>(kMostOutcomes)) {
+    if (use.pattern == model::Pattern::independent &&
+        use.units >= static_cast<double>(kMostOutcomes)) {
       return false;
     }
     UnitsInUse more = units_in_use(use);

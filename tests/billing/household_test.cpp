@@ -12,8 +12,8 @@ using namespace std::chrono_literals;
 using tests::exactly;
 
 TEST_CASE("a year's kWh are spread over the days of its calendar year") {
-  const auto months = calendar::calendar_months(tests::zone("Etc/UTC", 2027, 2),
-                                                2027y / std::chrono::December, 3);
+  const auto months =
+      calendar::calendar_months(tests::zone("Etc/UTC", 2027, 2), 2027y / std::chrono::December, 3);
   const model::Household household{Range<Energy>(kilowatt_hours(3650)), {}, {}};
   const auto kwh = metered_household(household, months);
   CHECK(in_kilowatt_hours(kwh[0]) == exactly(310));

@@ -44,8 +44,8 @@ double total(const Bill& b) { return in_currency(b.total); }
 
 TEST_CASE("F1: a price cap is a price per kWh and a charge per day") {
   // Source: Ofgem, price cap 1 October to 31 December 2024: electricity 24.50 p/kWh and 60.99 p a
-  // day, gas 6.24 and 31.66, 2,700 and 11,500 kWh, 365 days; printed 1,717 GBP a year, VAT included. From
-  // rounded rates headlines can be off by one pound.
+  // day, gas 6.24 and 31.66, 2,700 and 11,500 kWh, 365 days; printed 1,717 GBP a year, VAT
+  // included. From rounded rates headlines can be off by one pound.
   TariffLaw electricity = one_band(0.2450);
   electricity.standing_per_day = money(0.6099);
   TariffLaw gas = one_band(0.0624);
@@ -58,8 +58,8 @@ TEST_CASE("F1: a price cap is a price per kWh and a charge per day") {
 }
 
 TEST_CASE("F7: tax is due on the standing charge too") {
-  // Source: BBC Bitesize "Utility bills": 1,800 units x 4 p, standing charge 10 GBP, VAT 5 % on both:
-  // 72.00, VAT 4.10, total 86.10 GBP.
+  // Source: BBC Bitesize "Utility bills": 1,800 units x 4 p, standing charge 10 GBP, VAT 5 % on
+  // both: 72.00, VAT 4.10, total 86.10 GBP.
   TariffLaw law = one_band(0.04);
   law.standing_per_month = money(10);
   law.tax = 0.05;
@@ -81,8 +81,8 @@ TEST_CASE("F8: a meter difference is priced and taxed, and rounded once at the e
 TEST_CASE("B1: declining blocks on top of an adder on all kWh") {
   // Source: City of Seymour, residential bill comparison: first 250 at .064, next 450 at .049, rest
   // at .0446 (summer: next 550 at .0475, rest .0446), power cost .085 on all, customer charge 7.50,
-  // tax 1 %. Printed: winter 1,200 kWh 171.55; summer 2,000 kWh 277.88 USD, each line rounded half up
-  // to the cent; unrounded 171.5485 and 277.87625.
+  // tax 1 %. Printed: winter 1,200 kWh 171.55; summer 2,000 kWh 277.88 USD, each line rounded half
+  // up to the cent; unrounded 171.5485 and 277.87625.
   TariffLaw winter = with_blocks(0.085, {step(250, 0.064), step(700, 0.049), rest(0.0446)});
   winter.standing_per_month = money(7.50);
   winter.tax = 0.01;
@@ -109,8 +109,7 @@ TEST_CASE("B3: three tiers of a residential energy charge") {
   // Source: Idaho residential energy charge, non-summer: 0-800 / 801-2,000 / over 2,000 kWh at
   // 8.8958 / 9.8073 / 10.8615 cents. Printed 71.17, 95.69 and 213.30 USD; the source rounds each
   // tier, unrounded 71.1664, 95.68465 and 213.292375.
-  const TariffLaw law =
-      with_blocks(0, {step(800, 0.088958), step(2000, 0.098073), rest(0.108615)});
+  const TariffLaw law = with_blocks(0, {step(800, 0.088958), step(2000, 0.098073), rest(0.108615)});
   CHECK(total(bill_for(law, 800)) == printed(71.17, 2));
   CHECK(total(bill_for(law, 1050)) == exactly(95.68465));
   CHECK(std::abs(total(bill_for(law, 1050)) - 95.69) < 2 * 0.005 + 1e-9);
@@ -125,8 +124,8 @@ TEST_CASE("B6: a limit of 40 kWh a day is 2,480 kWh in 62 days, judged on the wh
   CHECK(total(bill_for(law, 2480, 62)) == exactly(2480));
   CHECK(total(bill_for(law, 2481, 62)) == exactly(2482));
 
-  // Same source, rates of 1 April 2015: 40.64 cents a day, 30 kWh a day at 5.68 cents, rest 8.60; 62
-  // days and 3,000 kWh derived as 228.8848 before taxes.
+  // Same source, rates of 1 April 2015: 40.64 cents a day, 30 kWh a day at 5.68 cents, rest 8.60;
+  // 62 days and 3,000 kWh derived as 228.8848 before taxes.
   TariffLaw rate_d = with_blocks(0, {step(30, 0.0568), rest(0.0860)});
   rate_d.standing_per_day = money(0.4064);
   rate_d.blocks_per = model::BlocksPer::day;
@@ -134,8 +133,8 @@ TEST_CASE("B6: a limit of 40 kWh a day is 2,480 kWh in 62 days, judged on the wh
 }
 
 TEST_CASE("a dearer second block does not make the first one dearer") {
-  // Common practice, no source: 1,000 kWh at 8 and 1,000 at 10 cents are 180 USD; the price of the last kWh on all
-  // of them would be 200.
+  // Common practice, no source: 1,000 kWh at 8 and 1,000 at 10 cents are 180 USD; the price of the
+  // last kWh on all of them would be 200.
   const TariffLaw law = with_blocks(0, {step(1000, 0.08), rest(0.10)});
   CHECK(total(bill_for(law, 2000)) == exactly(180));
 }

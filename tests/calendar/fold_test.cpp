@@ -42,16 +42,17 @@ TEST_CASE("ordinary days share one pattern") {
 
 TEST_CASE("a day on which the clocks change is a pattern of its own, in two parts") {
   const Window night = at(clock(22, 0, 6, 0));
-  const calendar::Fold folded = calendar::fold(
-      {2027y / std::chrono::January, 12, {{{&night}, {}, nullptr}}, {}}, zone("Europe/Berlin", 2027));
+  const calendar::Fold folded =
+      calendar::fold({2027y / std::chrono::January, 12, {{{&night}, {}, nullptr}}, {}},
+                     zone("Europe/Berlin", 2027));
   CHECK(folded.patterns.size() == 1 + 2 + 2);
 }
 
 TEST_CASE("the first band that holds sets the price") {
   const Window night = at(clock(22, 0, 6, 0));
   const Window always;
-  const calendar::FoldInput input{2027y / std::chrono::January, 1, {},
-                                  {{{&night}, {}, nullptr}, {{&always}, {}, nullptr}}};
+  const calendar::FoldInput input{
+      2027y / std::chrono::January, 1, {}, {{{&night}, {}, nullptr}, {{&always}, {}, nullptr}}};
   const calendar::Fold folded = calendar::fold(input, zone("Etc/UTC", 2027));
   const auto seconds = calendar::seconds_by_cell(folded);
   CHECK(seconds[folded.cell(0, 0)] == 31 * 8 * 3600);
@@ -69,7 +70,9 @@ TEST_CASE("a moment that no band covers is found, the first one") {
     return window;
   }();
   const calendar::FoldInput input{
-      2027y / std::chrono::January, 12, {},
+      2027y / std::chrono::January,
+      12,
+      {},
       {{{&most}, {}, nullptr}, {{&night}, {}, nullptr}, {{&beginning}, {}, nullptr}}};
   const calendar::Fold folded = calendar::fold(input, zone("Europe/Berlin", 2027));
   REQUIRE(folded.first_uncovered.has_value());
@@ -93,8 +96,9 @@ TEST_CASE("a window that never holds in the period is known") {
 TEST_CASE("the first time of a situation is told by the wall clock") {
   Window film = at(clock(20, 0, 22, 0));
   film.days = model::WeekdaySet{1ULL << model::weekday_bit(std::chrono::Saturday)};
-  const calendar::Fold folded = calendar::fold(
-      {2027y / std::chrono::January, 12, {{{&film}, {}, nullptr}}, {}}, zone("Europe/Berlin", 2027));
+  const calendar::Fold folded =
+      calendar::fold({2027y / std::chrono::January, 12, {{{&film}, {}, nullptr}}, {}},
+                     zone("Europe/Berlin", 2027));
   std::vector<bool> marked(folded.situations());
   for (std::size_t s = 0; s < marked.size(); ++s) marked[s] = folded.holds(s, 0);
   CHECK(calendar::to_text(calendar::first_time_of(folded, marked)) == "2027-01-02 20:00");

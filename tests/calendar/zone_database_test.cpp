@@ -22,8 +22,8 @@ std::string refusal(const std::string& name) {
 
 TEST_CASE("the changes of a zone are those of the IANA database") {
   const auto rules = tests::zone("Europe/Berlin", 2026);
-  const calendar::OffsetChange spring{
-      calendar::Instant{std::chrono::sys_days{2026y / 3 / 29} + 1h}, 2h};
+  const calendar::OffsetChange spring{calendar::Instant{std::chrono::sys_days{2026y / 3 / 29} + 1h},
+                                      2h};
   const calendar::OffsetChange autumn{
       calendar::Instant{std::chrono::sys_days{2026y / 10 / 25} + 1h}, 1h};
   CHECK(std::count(rules.changes.begin(), rules.changes.end(), spring) == 1);
@@ -44,9 +44,9 @@ TEST_CASE("a misspelt zone is told its nearest name") {
 }
 
 TEST_CASE("a name that climbs out of the zone folder is no zone") {
-  for (const char* name : {"../../etc/passwd", "/etc/localtime", "Europe/../Europe/Dublin", "Europe",
-                           "Europe/", "Europe//Dublin", "", "localtime", "right/Europe/Dublin",
-                           "posixrules", ".", "tzdata.zi"}) {
+  for (const char* name :
+       {"../../etc/passwd", "/etc/localtime", "Europe/../Europe/Dublin", "Europe", "Europe/",
+        "Europe//Dublin", "", "localtime", "right/Europe/Dublin", "posixrules", ".", "tzdata.zi"}) {
     CAPTURE(name);
     CHECK(refusal(name).substr(0, 17) == "no such time zone");
   }

@@ -65,7 +65,8 @@ TEST_CASE("days are calendar days, also one that the zone skipped") {
   CHECK(months[0].hours() == 30 * 24);
 }
 
-TEST_CASE("a clock that falls back over midnight shows a date twice, and its first pass begins it") {
+TEST_CASE(
+    "a clock that falls back over midnight shows a date twice, and its first pass begins it") {
   // An invented zone: at 00:01 of 2 January the clock goes back to 23:01 of 1 January.
   const calendar::Instant one_past_midnight{std::chrono::sys_days{2027y / 1 / 2} + 1min};
   const calendar::ZoneRules rules{0s, {{one_past_midnight, -1h}}};

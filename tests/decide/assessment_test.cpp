@@ -85,32 +85,39 @@ id = "old"
 watts.idle = 100
 )");
   REQUIRE(got.size() == 1);
-  CHECK(got[0] ==
-        "study.toml:13:12: error: household.includes: in 2027-11 the candidate 'old' draws 72 kWh, but "
-        "the household was metered with 71 kWh; accepted is a household that uses at least what the "
-        "candidate draws");
+  CHECK(
+      got[0] ==
+      "study.toml:13:12: error: household.includes: in 2027-11 the candidate 'old' draws 72 kWh, "
+      "but "
+      "the household was metered with 71 kWh; accepted is a household that uses at least what the "
+      "candidate draws");
 }
 
-TEST_CASE("more joint outcomes than can be merged are refused with device, local time and workloads") {
+TEST_CASE(
+    "more joint outcomes than can be merged are refused with device, local time and workloads") {
   std::string text = kYear2027 + kFlatTariff;
   std::string increments;
   for (int i = 0; i < 21; ++i) {
     const std::string id = "s" + std::to_string(i);
-    text += "[[workload]]\nid = \"" + id + "\"\nuse = [ { days = \"sat\", hours = \"20:00-21:00\", share = 0.5 } ]\n";
+    text += "[[workload]]\nid = \"" + id +
+            "\"\nuse = [ { days = \"sat\", hours = \"20:00-21:00\", share = 0.5 } ]\n";
     increments += id + " = " + std::to_string(1 << i) + ".001\n";
   }
   text += "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nname = \"big\"\n";
   text += "watts = { idle = 1, max = 2 }\n[candidate.device.increments]\n" + increments;
   const auto got = refusals(text);
   REQUIRE(got.size() == 1);
-  CHECK(got[0].find("device 'big' of candidate 'box': on 2027-01-02 20:00 the units in use of 's0', 's1', ") !=
+  CHECK(got[0].find("device 'big' of candidate 'box': on 2027-01-02 20:00 the units in use of "
+                    "'s0', 's1', ") != std::string::npos);
+  CHECK(got[0].find(" have more than 1048576 joint outcomes with different sums") !=
         std::string::npos);
-  CHECK(got[0].find(" have more than 1048576 joint outcomes with different sums") != std::string::npos);
 }
 
 TEST_CASE("figures beyond all measure are refused, not printed as infinite") {
-  const auto got = refusals(kYear2027 + kFlatTariff + "[finance]\nyears = 30\nprice_rise = 1e6\ndiscount_rate = -0.99999\n" +
+  const auto got = refusals(kYear2027 + kFlatTariff +
+                            "[finance]\nyears = 30\nprice_rise = 1e6\ndiscount_rate = -0.99999\n" +
                             "[[candidate]]\nid = \"sun\"\n[[candidate.device]]\nwatts.idle = 10\n");
   REQUIRE(got.size() == 1);
-  CHECK(got[0].find("candidate 'sun': its figures are too large to be reckoned") != std::string::npos);
+  CHECK(got[0].find("candidate 'sun': its figures are too large to be reckoned") !=
+        std::string::npos);
 }

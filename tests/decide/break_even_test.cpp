@@ -65,8 +65,9 @@ TEST_CASE("of several price levels the one nearest to today's counts") {
 }
 
 TEST_CASE("of two levels equally near to today's price the lower one counts") {
-  // The candidate's bill is flat at 100 up to x = 0.9 ... the baseline costs 60 + 40 x: they touch where 60 + 40x
-  // = 100 at x = 1 only; with 15 fixed on the candidate, max(100, 100 x / 0.9 ...) has two roots.
+  // The candidate's bill is flat at 100 up to x = 0.9 ... the baseline costs 60 + 40 x: they touch
+  // where 60 + 40x = 100 at x = 1 only; with 15 fixed on the candidate, max(100, 100 x / 0.9 ...)
+  // has two roots.
   BreakEvenInput input;
   input.months = {{0, 100.0, 0, 0}, {0, 20.0, 40, 0}};
   // Candidate: 100 + max(20, 40 x); baseline 100 + 20: equal on [0, 0.5] and never again.

@@ -12,8 +12,8 @@ using wattweek::tests::exactly;
 using wattweek::tests::printed;
 
 TEST_CASE("present value factors are those of NIST Handbook 135 at 3 percent") {
-  // Source: Table A-1 of NISTIR 85-3273-24 (2009): N = 7: SPV 0.813, UPV 6.23 (seen); the other rows derived
-  // from the handbook's formulas, their printed digits from memory.
+  // Source: Table A-1 of NISTIR 85-3273-24 (2009): N = 7: SPV 0.813, UPV 6.23 (seen); the other
+  // rows derived from the handbook's formulas, their printed digits from memory.
   struct Row {
     int years;
     double single;
@@ -38,8 +38,8 @@ TEST_CASE("present value factors are those of NIST Handbook 135 at 3 percent") {
 }
 
 TEST_CASE("a rising price is the handbook's escalated factor, less one year's rise") {
-  // Source: NIST Handbook 135, UPV* = (1+e)/(d-e) (1 - ((1+e)/(1+d))^N), N where e = d; values derived. The handbook
-  // escalates the first year too; here today's price holds in year 1.
+  // Source: NIST Handbook 135, UPV* = (1+e)/(d-e) (1 - ((1+e)/(1+d))^N), N where e = d; values
+  // derived. The handbook escalates the first year too; here today's price holds in year 1.
   CHECK(present_value_of_yearly({20, 0.03, 0.02}) * 1.02 == about(18.081229394747));
   CHECK(present_value_of_yearly({10, 0.03, 0.01}) * 1.01 == about(8.9918986101724));
   CHECK(present_value_of_yearly({15, 0.03, -0.005}) * 0.995 == about(11.50301804151));
@@ -48,10 +48,10 @@ TEST_CASE("a rising price is the handbook's escalated factor, less one year's ri
 }
 
 TEST_CASE("the conventional design of the handbook costs 516,233 dollars over 20 years") {
-  // Source: NIST Handbook 135 (1995), Table 5-2: 103,000 + 8,412 - 1,939 + 302,600 + 104,160 = 516,233
-  // (printed present values seen; inputs from memory: replacement 12,000 in year 12, residual 3,500
-  // in year 20, electricity 20,000 x UPV* 15.13, other 7,000 a year x UPV). Factors rounded to
-  // three digits make the printed sum; unrounded ones 516,221.017446.
+  // Source: NIST Handbook 135 (1995), Table 5-2: 103,000 + 8,412 - 1,939 + 302,600 + 104,160 =
+  // 516,233 (printed present values seen; inputs from memory: replacement 12,000 in year 12,
+  // residual 3,500 in year 20, electricity 20,000 x UPV* 15.13, other 7,000 a year x UPV). Factors
+  // rounded to three digits make the printed sum; unrounded ones 516,221.017446.
   const Horizon horizon{20, 0.03, 0};
   const double yearly = (20000 * 15.13) / present_value_of_yearly(horizon) + 7000;
   const Lifetime life = reckon_lifetime(horizon, {103000, 3500, {{12, 12000}}}, yearly);

@@ -21,7 +21,8 @@ std::vector<std::string> notes_of(const std::string& text) {
   return texts;
 }
 
-const std::string kBox = "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nname = \"box\"\nwatts.idle = 10\n";
+const std::string kBox =
+    "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nname = \"box\"\nwatts.idle = 10\n";
 
 using Notes = std::vector<std::string>;
 
@@ -58,12 +59,16 @@ increments = { film = 1 }
 rest = [ { dates = "2028-01-01..2028-01-01", state = "sleep" } ]
 )");
   REQUIRE(got.size() == 5);
-  CHECK(got[0].find("never-holds: this window of the band 'leap' never holds in the study") != std::string::npos);
-  CHECK(got[1].find("never-holds: the holiday 2026-12-25 is not in the study") != std::string::npos);
+  CHECK(got[0].find("never-holds: this window of the band 'leap' never holds in the study") !=
+        std::string::npos);
+  CHECK(got[1].find("never-holds: the holiday 2026-12-25 is not in the study") !=
+        std::string::npos);
   CHECK(got[1].substr(0, 15) == "study.toml:5:13");
-  CHECK(got[2].find("never-holds: this use of 'film' never holds in the study") != std::string::npos);
+  CHECK(got[2].find("never-holds: this use of 'film' never holds in the study") !=
+        std::string::npos);
   CHECK(got[3].find("never-holds: these dates away are not in the study") != std::string::npos);
-  CHECK(got[4].find("never-holds: this rest of the device 'box' never holds in the study") != std::string::npos);
+  CHECK(got[4].find("never-holds: this rest of the device 'box' never holds in the study") !=
+        std::string::npos);
 }
 
 TEST_CASE("a band that is always overruled and holidays that count as nothing are noted") {
@@ -74,10 +79,12 @@ currency = "EUR"
 band = [ { name = "all", price = 0.3 }, { name = "night", price = 0.1, hours = "22:00-06:00" } ]
 )" + kBox);
   REQUIRE(got.size() == 2);
-  CHECK(got[0].find("never-first: the band 'night' holds only where an earlier band holds too, so its "
-                    "price is never paid") != std::string::npos);
-  CHECK(got[1].find("holidays-unused: these holidays change nothing: no holidays_as says which day they "
-                    "count as") != std::string::npos);
+  CHECK(got[0].find(
+            "never-first: the band 'night' holds only where an earlier band holds too, so its "
+            "price is never paid") != std::string::npos);
+  CHECK(got[1].find(
+            "holidays-unused: these holidays change nothing: no holidays_as says which day they "
+            "count as") != std::string::npos);
 }
 
 TEST_CASE("what is skipped, unserved or overloaded is not like for like") {
@@ -97,12 +104,14 @@ watts = { idle = 10, busy = 20, sleep = 1 }
 increments = { backup = { load = 1.5 } }
 rest = [ { hours = "03:00-05:00", state = "sleep" } ]
 )");
-  CHECK(got == Notes{"box: skipped: it does not offer 'film' (730 unit-hours), so it is not like for like",
-                     "box: unserved: a device is at rest while 'backup' is wanted: 365 unit-hours go "
-                     "unserved, so it is not like for like",
-                     "box: overload: the device 'store' is asked for more than full load in 365 hours; work "
-                     "that does not fit is not stretched in time, so the figures are the least it can be "
-                     "and it is not like for like"});
+  CHECK(
+      got ==
+      Notes{"box: skipped: it does not offer 'film' (730 unit-hours), so it is not like for like",
+            "box: unserved: a device is at rest while 'backup' is wanted: 365 unit-hours go "
+            "unserved, so it is not like for like",
+            "box: overload: the device 'store' is asked for more than full load in 365 hours; work "
+            "that does not fit is not stretched in time, so the figures are the least it can be "
+            "and it is not like for like"});
 }
 
 TEST_CASE("a minimum bill that swallows a saving is noted") {
@@ -112,8 +121,9 @@ currency = "EUR"
 minimum_per_month = 20
 band = [ { name = "all", price = 0.25 } ]
 )" + kBox);
-  CHECK(got == Notes{"box: minimum-swallows: the minimum bill swallows 21.9 EUR of its cost: what is "
-                     "saved below the minimum is not saved on the bill"});
+  CHECK(got ==
+        Notes{"box: minimum-swallows: the minimum bill swallows 21.9 EUR of its cost: what is "
+              "saved below the minimum is not saved on the bill"});
 }
 
 TEST_CASE("a price in cents, a short study and watts in kilowatts are noted") {
@@ -131,16 +141,20 @@ name = "box"
 watts.idle = 0.0135
 )");
   REQUIRE(got.size() == 3);
-  CHECK(got[0].find("scaled-to-year: the study covers 6 months; what is saved a year is scaled up from "
-                    "them, whatever the season") != std::string::npos);
-  CHECK(got[1].find("price-like-cents: a price of 28.5 EUR per kWh looks like one in hundredths; write "
-                    "0.285 if it is") != std::string::npos);
-  CHECK(got[2].find("watts-like-kilowatts: idle watts of 0.0135 of 'box' look like kilowatts; write 13.5 "
-                    "if they are") != std::string::npos);
+  CHECK(got[0].find(
+            "scaled-to-year: the study covers 6 months; what is saved a year is scaled up from "
+            "them, whatever the season") != std::string::npos);
+  CHECK(got[1].find(
+            "price-like-cents: a price of 28.5 EUR per kWh looks like one in hundredths; write "
+            "0.285 if it is") != std::string::npos);
+  CHECK(got[2].find(
+            "watts-like-kilowatts: idle watts of 0.0135 of 'box' look like kilowatts; write 13.5 "
+            "if they are") != std::string::npos);
 }
 
 TEST_CASE("a price of 30 a kWh is ordinary where the currency has no hundredths") {
-  CHECK(notes_of(kYear2027 + "[tariff]\ncurrency = \"JPY\"\nband = [ { name = \"all\", price = 30 } ]\n" + kBox)
+  CHECK(notes_of(kYear2027 +
+                 "[tariff]\ncurrency = \"JPY\"\nband = [ { name = \"all\", price = 30 } ]\n" + kBox)
             .empty());
 }
 
@@ -155,6 +169,7 @@ watts = { idle = 10, busy = 30 }
 )");
   REQUIRE(got.size() == 2);
   CHECK(got[0].find("busy-unused: nothing uses the watts at full load of ") != std::string::npos);
-  CHECK(got[1].find("meter-unknown: the study has no [[meter]] 'plug', so its error is not counted") !=
+  CHECK(got[1].find(
+            "meter-unknown: the study has no [[meter]] 'plug', so its error is not counted") !=
         std::string::npos);
 }

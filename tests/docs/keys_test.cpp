@@ -54,7 +54,8 @@ bool uses_key(const std::string& text, std::string_view key) {
     if (at > 0 && (is_word_letter(text[at - 1]) || text[at - 1] == '"')) continue;
     std::size_t end = at + key.size();
     while (end < text.size() && text[end] == ' ') ++end;
-    if (end < text.size() && (text[end] == '=' || text[end] == ']' || text[end] == '.')) return true;
+    if (end < text.size() && (text[end] == '=' || text[end] == ']' || text[end] == '.'))
+      return true;
   }
   return false;
 }

@@ -63,9 +63,7 @@ std::vector<Block> blocks(const std::string& document) {
   return found;
 }
 
-std::string where(const Block& block) {
-  return block.document + ":" + std::to_string(block.line);
-}
+std::string where(const Block& block) { return block.document + ":" + std::to_string(block.line); }
 
 std::vector<Section> sections(const std::string& document) {
   std::vector<Section> found;

@@ -39,10 +39,11 @@ const std::vector<Need>& top_needs(FileKind kind) {
 const std::vector<Need>& table_needs(FileKind kind) {
   static const std::vector<Need> study{
       {"tariff", "[tariff]\ncurrency = \"EUR\"\nband = [{ name = \"all\", price = 0.3 }]\n"},
-      {"\n[[workload]]", "[[workload]]\nid = \"films\"\n[[workload.use]]\nhours = \"20:00-22:00\"\n"},
+      {"\n[[workload]]",
+       "[[workload]]\nid = \"films\"\n[[workload.use]]\nhours = \"20:00-22:00\"\n"},
       {"\n[[candidate]]",
-       "[[candidate]]\nid = \"box\"\n[[candidate.device]]\ncapacity = 4\n"
-       "watts = { sleep = 1, idle = 9, busy = 30 }\n"
+       "[[candidate]]\nid = \"box\"\n[[candidate.device]]\n"
+       "watts = { sleep = 1, idle = 9 }\n"
        "increments = { films = 3.1, backup = 5.5 }\n"}};
   static const std::vector<Need> tariff{{"\n[[band]]", "[[band]]\nname = \"all\"\nprice = 0.3\n"}};
   static const std::vector<Need> profile{{"\n[watts]", "[watts]\nidle = 9\nbusy = 30\n"}};
@@ -107,9 +108,8 @@ std::string whole_text(const Example& example) {
 
 read::Surroundings surroundings_of(const std::string& document) {
   using Loaded = std::variant<read::SourceText, read::Unreadable>;
-  const auto load = [files = named_files(document)](
-                        const std::string& path, const std::string&,
-                        read::ShippedKind kind) -> Loaded {
+  const auto load = [files = named_files(document)](const std::string& path, const std::string&,
+                                                    read::ShippedKind kind) -> Loaded {
     constexpr std::string_view kShipped = "shipped:";
     if (path.substr(0, kShipped.size()) == kShipped) {
       return shipped(path.substr(kShipped.size()), kind);

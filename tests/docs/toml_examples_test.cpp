@@ -15,15 +15,16 @@ std::string listed(const std::vector<diag::Diagnostic>& problems) {
   return text;
 }
 
-// A study is reckoned too; what an adviser would note about an example is a mistake in it.
-std::string problems_of_study(const read::SourceText& source, const std::string& document) {
-  const auto got = read::study(source, surroundings_of(document));
+// A study is reckoned too; what an adviser would note about a whole example is a mistake in it.
+std::string problems_of_study(const read::SourceText& source, const Example& example) {
+  const auto got = read::study(source, surroundings_of(example.block.document));
   if (!got.value) return listed(got.problems);
   const auto assessed = decide::assess(got.value->study, got.value->zone);
   if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
     return listed(*problems);
   }
   std::string notes;
+  if (!example.is_whole()) return notes;
   for (const decide::Note& note : std::get<decide::Assessment>(assessed).notes) {
     notes += decide::where_text(note) + ": " + note.text + "\n";
   }
@@ -34,9 +35,12 @@ std::string problems_of(const Example& example) {
   const std::string name = where(example.block);
   const read::SourceText source{name, name, whole_text(example)};
   switch (*example.kind) {
-    case read::FileKind::study: return problems_of_study(source, example.block.document);
-    case read::FileKind::profile: return listed(read::profile(source).problems);
-    case read::FileKind::tariff: return listed(read::tariff(source).problems);
+    case read::FileKind::study:
+      return problems_of_study(source, example);
+    case read::FileKind::profile:
+      return listed(read::profile(source).problems);
+    case read::FileKind::tariff:
+      return listed(read::tariff(source).problems);
   }
   return "";
 }
@@ -52,7 +56,7 @@ TEST_CASE("documents: every TOML block says which kind of file it is, and is who
   }
 }
 
-TEST_CASE("documents: every TOML example is read without a problem and gives no cause for a note") {
+TEST_CASE("documents: every TOML example is read without a problem, and whole ones need no note") {
   int checked = 0;
   for (const std::string& document : all_documents()) {
     for (const Example& example : toml_examples(document)) {

@@ -14,6 +14,17 @@ namespace {
 namespace fs = std::filesystem;
 const fs::path kRoot = WATTWEEK_SOURCE_DIR;
 
+// All but the blocks, in which brackets mean something else.
+std::string prose_of(const std::string& document) {
+  std::string prose;
+  for (const Section& each : sections(document)) prose += each.text;
+  for (const Block& block : blocks(document)) {
+    const std::size_t at = block.text.empty() ? prose.npos : prose.find(block.text);
+    if (at != prose.npos) prose.erase(at, block.text.size());
+  }
+  return prose;
+}
+
 // The targets of [text](target), anchors taken off.
 std::vector<std::string> links(const std::string& text) {
   std::vector<std::string> targets;
@@ -27,7 +38,7 @@ std::vector<std::string> links(const std::string& text) {
 TEST_CASE("documents: every link to a file of the project leads somewhere") {
   for (const std::string& document : all_documents()) {
     const fs::path folder = (kRoot / document).parent_path();
-    for (const std::string& target : links(text_of_document(document))) {
+    for (const std::string& target : links(prose_of(document))) {
       if (target.empty() || target.find("://") != std::string::npos) continue;
       CHECK_MESSAGE(fs::exists(folder / target), document << " links to " << target);
     }
@@ -74,16 +85,23 @@ std::set<std::string> codes_in_source() {
   const std::string source = text_of_document("src/decide/notes_of_study.cpp");
   const std::string call = "add(\"";
   std::set<std::string> codes;
-  for (std::size_t at = source.find(call); at != std::string::npos; at = source.find(call, at + 1)) {
+  for (std::size_t at = source.find(call); at != std::string::npos;
+       at = source.find(call, at + 1)) {
     const std::size_t begin = at + call.size();
     codes.insert(source.substr(begin, source.find('"', begin) - begin));
   }
   return codes;
 }
 
+std::string joined(const std::set<std::string>& words) {
+  std::string text;
+  for (const std::string& word : words) text += word + " ";
+  return text;
+}
+
 TEST_CASE("docs/method.md: lists every code of a note, and no other") {
   REQUIRE(codes_in_source().size() > 8);
-  CHECK(first_cells(section("docs/method.md", "", "Notes")) == codes_in_source());
+  CHECK(joined(first_cells(section("docs/method.md", "", "Notes"))) == joined(codes_in_source()));
 }
 
 }  // namespace

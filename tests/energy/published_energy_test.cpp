@@ -15,7 +15,8 @@ namespace {
 // One machine, off and asleep in these hours of every day of 2027, idle in the rest.
 double year_kwh(const std::string& watts, const std::string& off_hours,
                 const std::string& sleep_hours) {
-  std::string text = kYear2027 + kFlatTariff + "[[candidate]]\nid = \"box\"\n[[candidate.device]]\n";
+  std::string text =
+      kYear2027 + kFlatTariff + "[[candidate]]\nid = \"box\"\n[[candidate.device]]\n";
   text += "watts = " + watts + "\nrest = [";
   if (!off_hours.empty()) text += "{ hours = \"" + off_hours + "\", state = \"off\" },";
   if (!sleep_hours.empty()) text += "{ hours = \"" + sleep_hours + "\", state = \"sleep\" },";
@@ -26,10 +27,11 @@ double year_kwh(const std::string& watts, const std::string& off_hours,
 }  // namespace
 
 TEST_CASE("the sample calculation for a notebook comes out") {
-  // Source: ENERGY STAR Computers v5.0, sample calculation in the EU-US agreement: off 1 W for 60 %,
-  // sleep 1.7 W for 10 %, idle 10 W for 30 % of 8760 h; inputs and formula seen, exact value
+  // Source: ENERGY STAR Computers v5.0, sample calculation in the EU-US agreement: off 1 W for 60
+  // %, sleep 1.7 W for 10 %, idle 10 W for 30 % of 8760 h; inputs and formula seen, exact value
   // 33.0252 kWh derived, the printed 33.03 from memory.
-  const double kwh = year_kwh("{ off = 1.0, sleep = 1.7, idle = 10 }", "00:00-14:24", "14:24-16:48");
+  const double kwh =
+      year_kwh("{ off = 1.0, sleep = 1.7, idle = 10 }", "00:00-14:24", "14:24-16:48");
   CHECK(kwh == about(33.0252));
   CHECK(kwh == printed(33.03, 2));
 }
@@ -40,14 +42,16 @@ TEST_CASE("the two examples of a voluntary industry agreement come out") {
   // 4.5 h x 24.0 W + 15 h x 15.0 W + 4.5 h x 3.0 W is 126.5 kWh.
   CHECK(year_kwh("{ sleep = 15.0, idle = 24.0 }", "", "00:00-15:00") == about(160.965));
   CHECK(year_kwh("{ sleep = 15.0, idle = 24.0 }", "", "00:00-15:00") == printed(161, 0));
-  const double b = year_kwh("{ off = 3.0, sleep = 15.0, idle = 24.0 }", "00:00-04:30", "04:30-19:30");
+  const double b =
+      year_kwh("{ off = 3.0, sleep = 15.0, idle = 24.0 }", "00:00-04:30", "04:30-19:30");
   CHECK(b == about(126.4725));
   CHECK(b == printed(126.5, 1));
 }
 
 TEST_CASE("the mode weights of EU 617/2013 are hours of the day") {
   // Source: Regulation (EU) 617/2013, Annex II: desktop 55 / 5 / 40 %, notebook 60 / 10 / 30 %
-  // (weights from memory); with no sleep mode and idle up to 10 W idle counts 45 % (rule text seen). Results derived.
+  // (weights from memory); with no sleep mode and idle up to 10 W idle counts 45 % (rule text
+  // seen). Results derived.
   CHECK(year_kwh("{ off = 0.9, sleep = 2.1, idle = 28.4 }", "00:00-13:12", "13:12-14:24") ==
         about(104.7696));
   CHECK(year_kwh("{ off = 0.4, idle = 8.5 }", "00:00-13:12", "") == about(35.4342));
@@ -96,8 +100,9 @@ increments = { films = 3.1 }
 TEST_CASE("a constant load follows the length of the year") {
   // Derived: 22 W over 8760 h and over 8784 h.
   CHECK(year_kwh("{ idle = 22 }", "", "") == about(192.72));
-  const Reckoned leap = reckon("time_zone = \"Europe/Dublin\"\nstart = 2028-01-01\n" + kFlatTariff +
-                               "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nwatts.idle = 22\n");
+  const Reckoned leap =
+      reckon("time_zone = \"Europe/Dublin\"\nstart = 2028-01-01\n" + kFlatTariff +
+             "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nwatts.idle = 22\n");
   CHECK(units::in_kilowatt_hours(leap.result.candidates[0].energy) == about(193.248));
   CHECK(leap.result.hours == 8784);
 }

@@ -30,7 +30,9 @@ TEST_CASE("the concave curve is that of Fan, Weber and Barroso") {
   CHECK(load_w(law, 1) == exactly(40));
 }
 
-TEST_CASE("a machine that is measured at eleven loads draws what was measured, and between them a straight line") {
+TEST_CASE(
+    "a machine that is measured at eleven loads draws what was measured, and between them a "
+    "straight line") {
   // Source: published SPECpower_ssj2008 results as quoted in public simulators (two-socket servers
   // G4 and G5), idle first; between the points DERIVED by linear interpolation.
   const std::vector<double> g4{86, 89.4, 92.6, 96, 99.5, 102, 106, 108, 112, 114, 117};

@@ -206,7 +206,9 @@ TEST_CASE("merged outcomes tell the same as outcomes kept apart") {
     int members = 0;
     for (std::size_t i = 0; i < 12; ++i) {
       const double share = uses[i].share;
-      p *= n[i] == 0 ? (1 - share) * (1 - share) : n[i] == 1 ? 2 * share * (1 - share) : share * share;
+      p *= n[i] == 0   ? (1 - share) * (1 - share)
+           : n[i] == 1 ? 2 * share * (1 - share)
+                       : share * share;
       load += n[i] * law.tasks[i].load_per_unit;
       asked += n[i] * law.tasks[i].each_w;
       if (law.tasks[i].group && n[i] > 0) ++members;

@@ -72,7 +72,8 @@ TEST_CASE("thousands of independent users lose no digits") {
   const double sum = std::accumulate(crowd.probability.begin(), crowd.probability.end(), 0.0);
   CHECK(sum == exactly(1.0));
   double mean = 0;
-  for (std::size_t k = 0; k < crowd.units.size(); ++k) mean += crowd.units[k] * crowd.probability[k];
+  for (std::size_t k = 0; k < crowd.units.size(); ++k)
+    mean += crowd.units[k] * crowd.probability[k];
   CHECK(mean == doctest::Approx(30000).epsilon(1e-12));
   CHECK(crowd.most == 100000);  // Too rare for a double, but possible.
 }

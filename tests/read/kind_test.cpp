@@ -36,7 +36,7 @@ struct Nonsense {
 };
 
 Nonsense nonsense_at(FileKind kind, const read::KeyTable& table, std::string_view key) {
-  const std::string line = std::string(key) + " = { nonsense = 1 }";
+  const std::string line = std::string(key) + " = { nonsense = {} }";
   const std::size_t star = table.path.find(".*");
   if (star != std::string::npos) {
     const std::string above = table.path.substr(0, star);

@@ -42,7 +42,7 @@ price = 0.02
   CHECK(tariff.bands[0].when.size() == 2);
   CHECK(diag::to_text(tariff.bands[0].place) == "day.toml:10:1");
   CHECK(diag::to_text(tariff.bands[0].price_place) == "day.toml:12:9");
-  CHECK(diag::to_text(tariff.bands[0].when[1].place) == "day.toml:13:35");
+  CHECK(diag::to_text(tariff.bands[0].when[1].place) == "day.toml:13:37");
   CHECK(tariff.bands[1].price == model::PriceRange(per_kilowatt_hour(0.2), per_kilowatt_hour(0.3)));
   REQUIRE(tariff.blocks.size() == 2);
   CHECK(tariff.blocks[0].up_to_kwh == 5.0);

@@ -1,6 +1,6 @@
-#include <doctest/doctest.h>
-
 #include "wattweek/units/currency.hpp"
+
+#include <doctest/doctest.h>
 
 using wattweek::units::minor_digits;
 

@@ -1,9 +1,10 @@
+#include "wattweek/units/quantity.hpp"
+
 #include <doctest/doctest.h>
 
 #include <concepts>
 #include <functional>
 
-#include "wattweek/units/quantity.hpp"
 #include "wattweek/units/range.hpp"
 
 using namespace wattweek::units;

@@ -28,8 +28,8 @@ struct CandidateCost {
   units::Money minimum_cost;  ///< What a minimum bill adds; negative where it swallows cost.
   std::vector<units::Money> by_period;  ///< Of `cost`.
   std::vector<units::Money> by_band;    ///< Band energy at the band's price, with tax.
-  /// By cause (base first, then workloads): band energies at band prices with tax plus, period by period,
-  /// the share by energy of that period's blocks cost. The minimum is shared with nobody.
+  /// By cause (base first, then workloads): band energies at band prices with tax plus, period by
+  /// period, the share by energy of that period's blocks cost. The minimum is shared with nobody.
   std::vector<units::Money> by_cause;
   std::vector<Bill> bills;  ///< With the candidate.
 };

@@ -12,8 +12,8 @@ namespace wattweek::calendar {
 
 /// Where each use and each rest stands among the conditions of the fold.
 struct ConditionIndex {
-  std::vector<std::vector<std::uint32_t>> use;                 ///< [workload][use]
-  std::vector<std::vector<std::vector<std::uint32_t>>> rest;   ///< [candidate][device][rest]
+  std::vector<std::vector<std::uint32_t>> use;                ///< [workload][use]
+  std::vector<std::vector<std::vector<std::uint32_t>>> rest;  ///< [candidate][device][rest]
 };
 
 struct FoldedStudy {

@@ -33,9 +33,9 @@ struct ZoneRules {
 /// What the clock shows at an instant.
 LocalTime local_time(const ZoneRules& zone, Instant instant);
 
-/// The earliest instant whose local date is `day` or later: midnight as a rule, later where the clocks
-/// skip midnight, the first pass where they show it twice. For a date that the zone
-/// skipped, the first instant after the gap.
+/// The earliest instant whose local date is `day` or later: midnight as a rule, later where the
+/// clocks skip midnight, the first pass where they show it twice. For a date that the zone skipped,
+/// the first instant after the gap.
 Instant first_instant(const ZoneRules& zone, model::CivilDay day);
 
 /// One calendar month of a study: from the first instant of its first date to that of the

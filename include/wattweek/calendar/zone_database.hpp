@@ -15,10 +15,10 @@ struct NoZone {
   std::string reason;
 };
 
-/// The offset changes of the IANA zone `name` from `first` to the end of `last`, with two days more on both
-/// sides. Refuses names that are not IANA names (empty parts, dots, a leading slash, private
-/// names such as `localtime`) before anything is opened. Reads the system's database, or the
-/// one that the environment variable TZDIR names.
+/// The offset changes of the IANA zone `name` from `first` to the end of `last`, with two days more
+/// on both sides. Refuses names that are not IANA names (empty parts, dots, a leading slash,
+/// private names such as `localtime`) before anything is opened. Reads the system's database, or
+/// the one that the environment variable TZDIR names.
 std::variant<ZoneRules, NoZone> zone_rules(const std::string& name, std::chrono::year_month first,
                                            int months);
 

@@ -23,8 +23,8 @@ struct CandidateResult {
   billing::CandidateCost cost;
   units::Energy energy;
   units::Power mean;
-  std::optional<double> co2_kg;  ///< Nothing where the study names no grid intensity.
-  bool lower_bound = false;  ///< Overloaded at times: the figures are the least it can be.
+  std::optional<double> co2_kg;      ///< Nothing where the study names no grid intensity.
+  bool lower_bound = false;          ///< Overloaded at times: the figures are the least it can be.
   std::optional<Lifetime> lifetime;  ///< Nothing without a horizon.
 };
 

@@ -21,7 +21,7 @@ struct MonthlyCharges {
 struct BreakEvenInput {
   std::vector<MonthlyCharges> months;
   double tax = 0;
-  double yearly_factor = 1;   ///< Present value of 1 a year over the horizon.
+  double yearly_factor = 1;    ///< Present value of 1 a year over the horizon.
   double fixed_candidate = 0;  ///< Present value of all that does not depend on prices.
   double fixed_baseline = 0;
 };

@@ -24,8 +24,8 @@ struct DeviceSituation {
 
 struct DevicePlan {
   std::vector<DeviceSituation> situations;
-  Eigen::SparseMatrix<double> hours;  ///< Cells (month, band) x situations.
-  std::vector<double> total_hours;    ///< Of each situation, over all cells.
+  Eigen::SparseMatrix<double> hours;   ///< Cells (month, band) x situations.
+  std::vector<double> total_hours;     ///< Of each situation, over all cells.
   std::vector<std::uint32_t> of_fold;  ///< Situation of the fold -> situation of the device.
   std::vector<std::size_t> workloads;  ///< Of each task: index into the study's workloads.
 };

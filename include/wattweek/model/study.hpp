@@ -65,10 +65,10 @@ struct Task {
 struct Device {
   std::string name;
   std::shared_ptr<const Profile> profile;  ///< Devices that name one file share it.
-  int count = 1;              ///< Identical copies that do the same at the same time.
-  std::vector<Task> runs;     ///< In the study's order of workloads.
-  std::vector<Task> assists;  ///< In the study's order of workloads.
-  std::vector<Rest> rests;    ///< The first that holds wins.
+  int count = 1;                           ///< Identical copies that do the same at the same time.
+  std::vector<Task> runs;                  ///< In the study's order of workloads.
+  std::vector<Task> assists;               ///< In the study's order of workloads.
+  std::vector<Rest> rests;                 ///< The first that holds wins.
   diag::Place place;
 };
 

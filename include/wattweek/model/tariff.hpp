@@ -17,8 +17,8 @@ using PriceRange = units::Range<units::UnitPrice>;
 /// A price that holds in any of its windows, unless an earlier band holds.
 struct Band {
   std::string name;
-  PriceRange price;           ///< May be negative.
-  std::vector<Window> when;   ///< Never empty.
+  PriceRange price;          ///< May be negative.
+  std::vector<Window> when;  ///< Never empty.
   diag::Place place;
   diag::Place price_place;
 };
@@ -38,12 +38,12 @@ enum class BlocksPer { month, day };
 /// blocks or a ladder whose limits increase strictly and whose last has none.
 struct Tariff {
   std::string name;
-  std::string currency;       ///< ISO 4217 code, upper case.
-  units::Range<double> tax;   ///< Fraction added to everything on the bill.
+  std::string currency;      ///< ISO 4217 code, upper case.
+  units::Range<double> tax;  ///< Fraction added to everything on the bill.
   MoneyRange standing_per_day;
   MoneyRange standing_per_month;
   std::optional<MoneyRange> minimum_per_month;  ///< Least monthly bill before tax.
-  Holidays holidays;  ///< In a study: the contract's own, or the study's dates.
+  Holidays holidays;              ///< In a study: the contract's own, or the study's dates.
   bool has_own_holidays = false;  ///< The file lists holidays, be it none.
   std::vector<Band> bands;
   std::vector<Block> blocks;

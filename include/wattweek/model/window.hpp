@@ -56,9 +56,9 @@ struct HourSpan {
 struct Window {
   WeekdaySet days = kEveryDay;
   MonthSet months = kEveryMonth;
-  std::optional<DateSpan> dates;  ///< Absent: every date.
+  std::optional<DateSpan> dates;            ///< Absent: every date.
   std::vector<HourSpan> hours{HourSpan{}};  ///< Never empty; the default is the whole day.
-  diag::Place place;              ///< Where the user wrote it.
+  diag::Place place;                        ///< Where the user wrote it.
 };
 
 /// Dates that count as another day of the week in `days` filters.

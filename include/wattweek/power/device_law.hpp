@@ -14,11 +14,11 @@ namespace wattweek::power {
 
 /// What a workload adds, as a function of units in use.
 struct TaskLaw {
-  std::size_t workload = 0;  ///< Index into the study's workloads.
-  double first_w = 0;        ///< Watts of the first unit ...
-  double each_w = 0;         ///< ... and of each further one.
-  std::vector<double> table_w;    ///< If not empty, replaces both: watts at 1, 2, 3 ... units.
-  double load_per_unit = 0;       ///< Fraction of full load for each unit.
+  std::size_t workload = 0;          ///< Index into the study's workloads.
+  double first_w = 0;                ///< Watts of the first unit ...
+  double each_w = 0;                 ///< ... and of each further one.
+  std::vector<double> table_w;       ///< If not empty, replaces both: watts at 1, 2, 3 ... units.
+  double load_per_unit = 0;          ///< Fraction of full load for each unit.
   std::optional<std::size_t> group;  ///< Index into `DeviceLaw::group_w`.
 };
 

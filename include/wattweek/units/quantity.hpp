@@ -27,12 +27,22 @@ class Quantity {
     base_ -= other.base_;
     return *this;
   }
-  friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.base_ + b.base_); }
-  friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.base_ - b.base_); }
+  friend constexpr Quantity operator+(Quantity a, Quantity b) {
+    return Quantity(a.base_ + b.base_);
+  }
+  friend constexpr Quantity operator-(Quantity a, Quantity b) {
+    return Quantity(a.base_ - b.base_);
+  }
   friend constexpr Quantity operator-(Quantity a) { return Quantity(-a.base_); }
-  friend constexpr Quantity operator*(Quantity a, double factor) { return Quantity(a.base_ * factor); }
-  friend constexpr Quantity operator*(double factor, Quantity a) { return Quantity(factor * a.base_); }
-  friend constexpr Quantity operator/(Quantity a, double divisor) { return Quantity(a.base_ / divisor); }
+  friend constexpr Quantity operator*(Quantity a, double factor) {
+    return Quantity(a.base_ * factor);
+  }
+  friend constexpr Quantity operator*(double factor, Quantity a) {
+    return Quantity(factor * a.base_);
+  }
+  friend constexpr Quantity operator/(Quantity a, double divisor) {
+    return Quantity(a.base_ / divisor);
+  }
   friend constexpr double operator/(Quantity a, Quantity b) { return a.base_ / b.base_; }
   friend constexpr auto operator<=>(Quantity, Quantity) = default;
 
