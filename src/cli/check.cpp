@@ -31,13 +31,20 @@ void good(Findings& all, const std::string& file, const std::string& what) {
 }
 
 /// A note is about a place in a file, or about a candidate, which has one.
-diag::Diagnostic placed(const model::Study& study, const decide::Note& note) {
-  const std::string message = fmt::format("{} [{}]", note.text, note.code);
-  if (const auto* place = std::get_if<diag::Place>(&note.where)) return {*place, message};
-  for (const model::Candidate& candidate : study.candidates) {
-    if (candidate.id == std::get<std::string>(note.where)) return {candidate.place, message};
+diag::Place place_of(const decide::Note& note, const std::vector<model::Candidate>& candidates) {
+  if (const auto* place = std::get_if<diag::Place>(&note.where)) return *place;
+  for (const model::Candidate& candidate : candidates) {
+    if (candidate.id == std::get<std::string>(note.where)) return candidate.place;
   }
-  return {{}, message};
+  return {};
+}
+
+void take_notes(Findings& all, const std::vector<decide::Note>& notes,
+                const std::vector<model::Candidate>& candidates = {}) {
+  for (const decide::Note& note : notes) {
+    all.notes.push_back(
+        {place_of(note, candidates), fmt::format("{} [{}]", note.text, note.code)});
+  }
 }
 
 void check_study(Findings& all, const read::SourceText& source) {
@@ -49,9 +56,7 @@ void check_study(Findings& all, const read::SourceText& source) {
   if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
     return append(all.problems, *problems);
   }
-  for (const decide::Note& note : std::get<decide::Assessment>(assessed).notes) {
-    all.notes.push_back(placed(study, note));
-  }
+  take_notes(all, std::get<decide::Assessment>(assessed).notes, study.candidates);
   good(all, source.name,
        fmt::format("study: {}, {}, {}", count(study.candidates.size(), "candidate"),
                    count(study.workloads.size(), "workload"),
@@ -62,6 +67,7 @@ void check_profile(Findings& all, const read::SourceText& source) {
   const read::Read<model::Profile> profile = read::profile(source);
   append(all.problems, profile.problems);
   if (!profile.value) return;
+  take_notes(all, decide::notes_of_profile(*profile.value));
   good(all, source.name,
        fmt::format("profile: {}, {}", profile.value->name,
                    count(profile.value->increments.size(), "increment")));
@@ -71,6 +77,7 @@ void check_tariff(Findings& all, const read::SourceText& source) {
   const read::Read<model::Tariff> tariff = read::tariff(source);
   append(all.problems, tariff.problems);
   if (!tariff.value) return;
+  take_notes(all, decide::notes_of_tariff(*tariff.value));
   good(all, source.name,
        fmt::format("tariff: {}, {}, {}", tariff.value->name,
                    count(tariff.value->bands.size(), "price band"), tariff.value->currency));

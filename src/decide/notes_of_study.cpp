@@ -14,9 +14,6 @@ namespace {
 using calendar::FoldedStudy;
 using units::in_currency;
 
-// Less idle than this is rarely a machine and often a figure in kilowatts.
-constexpr double kLeastLikelyIdleW = 0.25;
-
 class NoteTaker {
  public:
   NoteTaker(const model::Study& study, const FoldedStudy& folded, const Assessment& assessment)
@@ -24,7 +21,7 @@ class NoteTaker {
 
   std::vector<Note> run() {
     note_period();
-    note_prices();
+    append(notes_of_tariff(study_.tariff));
     note_bands();
     note_holidays();
     note_uses();
@@ -60,19 +57,8 @@ class NoteTaker {
             " months; what is saved a year is scaled up from them, whatever the season");
   }
 
-  void note_price(const model::PriceRange& price, const diag::Place& place) {
-    const double per_kwh = units::in_currency_per_kilowatt_hour(price.high);
-    if (!units::price_looks_like_cents(per_kwh, study_.tariff.currency)) return;
-    add("price-like-cents", place,
-        "a price of " + decimal(per_kwh, 6) + " " + study_.tariff.currency +
-            " per kWh looks like one in hundredths; write " + decimal(per_kwh / 100, 6) +
-            " if it is");
-  }
-
-  void note_prices() {
-    for (const model::Band& band : study_.tariff.bands) note_price(band.price, band.price_place);
-    for (const model::Block& block : study_.tariff.blocks)
-      note_price(block.price, block.price_place);
+  void append(const std::vector<Note>& more) {
+    notes_.insert(notes_.end(), more.begin(), more.end());
   }
 
   void note_bands() {
@@ -188,12 +174,7 @@ class NoteTaker {
           "nothing uses the watts at full load of " + quoted(profile.name) +
               ": no workload on it adds a load");
     }
-    const double idle_w = units::in_watts(profile.idle.high);
-    if (idle_w > 0 && idle_w < kLeastLikelyIdleW) {
-      add("watts-like-kilowatts", profile.place,
-          "idle watts of " + decimal(idle_w, 6) + " of " + quoted(profile.name) +
-              " look like kilowatts; write " + decimal(idle_w * 1000, 6) + " if they are");
-    }
+    append(notes_of_profile(profile));
     const auto known = [&](const model::Meter& meter) { return meter.id == profile.meter; };
     if (profile.meter && std::none_of(study_.meters.begin(), study_.meters.end(), known)) {
       add("meter-unknown", *profile.meter_place,

@@ -27,6 +27,8 @@ std::vector<std::size_t> starts_of_lines(std::string_view text) {
 
 bool continues_code_point(char byte) { return (static_cast<unsigned char>(byte) & 0xC0U) == 0x80U; }
 
+bool is_ascii(char byte) { return static_cast<unsigned char>(byte) < 0x80; }
+
 std::string_view without_trailing_blanks(std::string_view text) {
   const std::size_t last = text.find_last_not_of(" \t\r");
   return last == std::string_view::npos ? std::string_view() : text.substr(0, last + 1);
@@ -38,6 +40,7 @@ File::File(const SourceText& source, FileKind kind)
     : name_(std::make_shared<const std::string>(source.name)),
       kind_(kind),
       text_(without_mark(source.text)),
+      is_ascii_(std::all_of(text_.begin(), text_.end(), is_ascii)),
       line_starts_(starts_of_lines(text_)) {}
 
 diag::Place File::place(toml::source_position position) const {
@@ -69,8 +72,10 @@ std::string File::typed(const toml::source_region& region) const {
   const std::size_t first = begin.column == 0 ? 0 : begin.column - 1;
   const std::size_t length =
       one_line && end.column > begin.column ? end.column - begin.column : std::string_view::npos;
-  const std::string_view all =
-      without_trailing_blanks(code_points(line(begin.line), first, length));
+  const std::string_view whole = line(begin.line);
+  const std::string_view part = is_ascii_ ? whole.substr(std::min(first, whole.size()), length)
+                                          : code_points(whole, first, length);
+  const std::string_view all = without_trailing_blanks(part);
   const std::string_view shown = code_points(all, 0, kLongestShown);
   const bool cut = !one_line || shown.size() < all.size();
   return std::string(shown) + (cut ? "..." : "");

@@ -40,6 +40,7 @@ class File {
   std::shared_ptr<const std::string> name_;
   FileKind kind_;
   std::string_view text_;  // without the byte order mark; the source outlives the reading
+  bool is_ascii_ = false;  // then columns are bytes, and long lines cost nothing
   std::vector<std::size_t> line_starts_;
   std::vector<diag::Diagnostic> problems_;
 };

@@ -4,6 +4,13 @@
 
 namespace wattweek::read {
 
+namespace {
+
+// A hostile file of thousands of ids and mistakes should not take minutes.
+constexpr std::size_t kMostNamed = 200;
+
+}  // namespace
+
 void Names::add(const Value& value, const std::string& name) {
   const auto [first, is_new] = places_.try_emplace(name, value.place());
   if (is_new) return;
@@ -31,14 +38,11 @@ std::optional<std::size_t> Ids::find(const Value& value) const {
   if (found != ids_.end() && !text->empty()) return static_cast<std::size_t>(found - ids_.begin());
   std::vector<std::string_view> known;
   for (const std::string& id : ids_) {
-    if (!id.empty()) known.push_back(id);
+    if (!id.empty() && known.size() < kMostNamed) known.push_back(id);
   }
-  const std::string_view near = diag::nearest(*text, known);
-  std::string problem = "no " + what_ + " has this id";
-  if (!near.empty()) problem += ", did you mean " + in_quotes(near) + "?";
-  if (near.empty() && known.empty()) problem += "; the study has no " + what_;
-  if (near.empty() && !known.empty()) problem += "; expected " + listed(known, true);
-  value.complain(problem);
+  const std::string advice =
+      known.empty() ? "; the study has no " + what_ : meant_or_known(*text, known);
+  value.complain("no " + what_ + " has this id" + advice);
   return std::nullopt;
 }
 

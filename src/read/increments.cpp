@@ -28,10 +28,7 @@ std::optional<std::size_t> read_group_name(const Table& form,
   const auto name = value->node().value_exact<std::string>();
   const auto found = std::find(names.begin(), names.end(), name.value_or(""));
   if (name && found != names.end()) return static_cast<std::size_t>(found - names.begin());
-  const std::string_view near = name ? diag::nearest(*name, names) : std::string_view();
-  value->complain("no group has this name" + (near.empty()
-                                                  ? "; expected " + listed(names, true)
-                                                  : ", did you mean " + in_quotes(near) + "?"));
+  value->complain("no group has this name" + meant_or_known(name.value_or(""), names));
   return std::nullopt;
 }
 

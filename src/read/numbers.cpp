@@ -6,10 +6,6 @@ namespace wattweek::read {
 
 namespace {
 
-// The least rate: (1 + rate) to the 30th power stays a number that can be divided by.
-constexpr double kLeastRate = -0.999999;
-constexpr double kGreatestRate = 1e6;
-
 // From here on a share was rather meant in percent.
 constexpr double kLeastPercentage = 2;
 
@@ -24,7 +20,7 @@ bool within(double number, Bounds bounds) {
     case Bounds::fraction:
       return number >= 0 && number <= 1;
     case Bounds::rate:
-      return number >= kLeastRate && number <= kGreatestRate;
+      return number > -1;
   }
   return false;
 }
@@ -40,7 +36,7 @@ std::string_view bounds_in_words(Bounds bounds) {
     case Bounds::fraction:
       return " from 0 to 1";
     case Bounds::rate:
-      return " from -0.999999 to 1000000";
+      return ", above -1";
   }
   return "";
 }

@@ -7,6 +7,7 @@ namespace wattweek::read {
 namespace {
 
 constexpr std::size_t kLongestShown = 60;
+constexpr std::size_t kMostListed = 20;
 
 bool is_control(char letter) { return static_cast<unsigned char>(letter) < 0x20 || letter == 0x7F; }
 
@@ -96,9 +97,16 @@ std::optional<std::chrono::year_month_day> read_date(const Value& value,
   return std::chrono::year(date->year) / date->month / date->day;
 }
 
+std::string meant_or_known(std::string_view word, const std::vector<std::string_view>& known) {
+  const std::string_view near = diag::nearest(word, known);
+  if (near.empty()) return "; expected " + listed(known, true);
+  return ", did you mean " + in_quotes(near) + "?";
+}
+
 std::string listed(const std::vector<std::string_view>& words, bool quoted) {
   std::string list;
   for (std::size_t i = 0; i < words.size(); ++i) {
+    if (i == kMostListed) return list + ", ...";
     if (i > 0) list += i + 1 == words.size() ? " or " : ", ";
     list += quoted ? in_quotes(words[i]) : std::string(words[i]);
   }

@@ -58,7 +58,11 @@ std::optional<std::size_t> read_word(const Value& value,
 /// A TOML date.
 std::optional<std::chrono::year_month_day> read_date(const Value& value, std::string_view accepted);
 
-/// `"a"`, `"a" or "b"`, `"a", "b" or "c"`: a list in words.
+/// The nearest of the known words, `, did you mean "a"?`, or all: `; expected "a" or "b"`.
+std::string meant_or_known(std::string_view word, const std::vector<std::string_view>& known);
+
+/// `"a"`, `"a" or "b"`, `"a", "b" or "c"`: a list in words, of the first where there are
+/// very many.
 std::string listed(const std::vector<std::string_view>& words, bool quoted);
 
 /// The text, cut where it is long; and the same in quotes.

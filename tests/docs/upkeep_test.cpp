@@ -80,15 +80,24 @@ TEST_CASE("DEVELOPERS.md: the map of rooms has each room on its level, and its f
   }
 }
 
-// What stands in `add("...` where the notes are taken.
-std::set<std::string> codes_in_source() {
-  const std::string source = text_of_document("src/decide/notes_of_study.cpp");
-  const std::string call = "add(\"";
-  std::set<std::string> codes;
-  for (std::size_t at = source.find(call); at != std::string::npos;
-       at = source.find(call, at + 1)) {
-    const std::size_t begin = at + call.size();
+// The code is the first thing in a note: `add("CODE"`, or `{"CODE"`.
+void collect_codes(const std::string& source, const std::string& opening,
+                   std::set<std::string>& codes) {
+  for (std::size_t at = source.find(opening); at != std::string::npos;
+       at = source.find(opening, at + 1)) {
+    const std::size_t begin = at + opening.size();
     codes.insert(source.substr(begin, source.find('"', begin) - begin));
+  }
+}
+
+std::set<std::string> codes_in_source() {
+  std::set<std::string> codes;
+  for (const auto& entry : fs::directory_iterator(kRoot / "src/decide")) {
+    const std::string name = entry.path().filename().string();
+    if (name.substr(0, 5) != "notes" || entry.path().extension() != ".cpp") continue;
+    const std::string source = text_of_document("src/decide/" + name);
+    collect_codes(source, "add(\"", codes);
+    collect_codes(source, "{\"", codes);
   }
   return codes;
 }

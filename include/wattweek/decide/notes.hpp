@@ -6,6 +6,8 @@
 #include <vector>
 
 #include "wattweek/diag/diagnostic.hpp"
+#include "wattweek/model/profile.hpp"
+#include "wattweek/model/tariff.hpp"
 
 namespace wattweek::decide {
 
@@ -15,6 +17,12 @@ struct Note {
   std::variant<diag::Place, std::string> where;
   std::string text;  ///< A sentence, without a full stop at its end.
 };
+
+/// What there is to note about a contract by itself: prices that look like cents.
+std::vector<Note> notes_of_tariff(const model::Tariff& tariff);
+
+/// What there is to note about a profile by itself: watts that look like kilowatts.
+std::vector<Note> notes_of_profile(const model::Profile& profile);
 
 /// `FILE:LINE:COLUMN`, or the candidate's id.
 std::string where_text(const Note& note);
