@@ -217,8 +217,10 @@ class NoteTaker {
     const double plain = in_currency(result.cost.cost) - swallowed;
     if (std::abs(swallowed) <= kEqual * std::abs(plain)) return;
     add("minimum-swallows", candidate,
-        "the minimum bill swallows " + money(-result.cost.minimum_cost) +
-            " of its cost: what is saved below the minimum is not saved on the bill");
+        swallowed < 0 ? "the minimum bill swallows " + money(-result.cost.minimum_cost) +
+                            " of its cost: what is saved below the minimum is not saved on the bill"
+                      : "the minimum bill swallows " + money(result.cost.minimum_cost) +
+                            " of what it takes off the bill at negative prices");
   }
 
   const model::Study& study_;

@@ -126,6 +126,18 @@ band = [ { name = "all", price = 0.25 } ]
               "saved below the minimum is not saved on the bill"});
 }
 
+TEST_CASE("a minimum bill that swallows what negative prices would pay is noted") {
+  const Notes got = notes_of(kYear2027 + R"(
+[tariff]
+currency = "EUR"
+minimum_per_month = 0
+band = [ { name = "all", price = -0.25 } ]
+)" + kBox);
+  CHECK(got ==
+        Notes{"box: minimum-swallows: the minimum bill swallows 21.9 EUR of what it takes off "
+              "the bill at negative prices"});
+}
+
 TEST_CASE("a price in cents, a short study and watts in kilowatts are noted") {
   const Notes got = notes_of(R"(
 time_zone = "Etc/UTC"

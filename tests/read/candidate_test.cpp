@@ -125,6 +125,13 @@ capacity = 3)"),
 profile = "wrong.toml")"),
        "wrong.toml:2:8: error: watts.idle = -1: expected a number or a range [low, high], not "
        "below 0, in W"},
+      {"mistakes of the study come before those of its files",
+       edited(edited(edited(kStudy, R"("box.toml")", R"("wrong.toml")"), "film = 3", "film = -3"),
+              R"("day.toml")", R"("dear.toml")"),
+       R"(study.toml:21:8: error: candidate.device.increments.film = -3: expected a number or a range [low, high], not below 0, in W
+dear.toml:1:1: error: band is missing: expected at least one [[band]] with name and price
+dear.toml:1:12: error: currency = "euro": expected the three capital letters of a currency (ISO 4217) in quotes, such as "EUR"
+wrong.toml:2:8: error: watts.idle = -1: expected a number or a range [low, high], not below 0, in W)"},
       {"an inline profile is checked like a file",
        edited(kStudy, "idle = 10", "idle = 10\nbusy = 9"),
        "study.toml:20:8: error: candidate.device.watts.busy = 9: lies below "

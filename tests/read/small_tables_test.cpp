@@ -122,9 +122,8 @@ price_rise = [-2, 0]
 [[workload]]
 id = "film")"),
        "study.toml:6:17: error: finance.discount_rate = -1: expected a number or a range [low, "
-       "high], above -1, as a fraction (0.05 is 5 %)\nstudy.toml:7:15: error: "
-       "finance.price_rise = -2: expected a number or a range [low, high], above -1, as a fraction "
-       "(0.05 is 5 %)"},
+       "high], above -1, as a fraction (0.05 is 5 %)\nstudy.toml:7:15: error: finance.price_rise = "
+       "-2: expected a number or a range [low, high], above -1, as a fraction (0.05 is 5 %)"},
       {"a meter has an id and a scale",
        edited(kStudy, R"([[workload]]
 id = "film")",

@@ -154,6 +154,11 @@ days = "sun-thu"
   CHECK(shown(read_tariff(text).problems) == "");
 }
 
+TEST_CASE("a tax above 1 is unusual and allowed") {
+  CHECK(value_of(read_tariff(edited(kTariff, "tax = 0.2", "tax = 23"))).tax ==
+        units::Range<double>(23));
+}
+
 TEST_CASE("a tariff for some dates only is looked at between these") {
   const std::string text = R"(currency = "EUR"
 [[band]]

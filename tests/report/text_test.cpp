@@ -155,9 +155,9 @@ TEST_CASE("text: several devices are listed with their copies") {
   rack.candidates[0].devices.push_back(second);
   decide::Assessment all = assessment();
   all.candidates[0].ledger.devices.push_back({87.6, 12, 0});
-  CHECK(text(rack, all, Scope::estimate, 100)
+  CHECK(markdown(rack, all, Scope::estimate)
             .find("Devices: device of rack 1000.0 kWh (mean 114.2 W), 2 x switch 87.6 kWh (mean"
-                  " 10.0\nW).") != std::string::npos);
+                  " 10.0 W).") != std::string::npos);
 }
 
 TEST_CASE("text: a study with one candidate compares nothing") {
