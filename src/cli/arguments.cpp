@@ -35,26 +35,40 @@ Misuse unknown_option(const Command& command, const std::string& found) {
   for (const Option& option : command.options) dashed.push_back("--" + std::string(option.name));
   dashed.emplace_back("--help");
   const std::vector<std::string_view> accepted(dashed.begin(), dashed.end());
-  return {fmt::format("{}: unknown option '{}'{}", command.name, found,
-                      suggestion(found, accepted))};
+  return {
+      fmt::format("{}: unknown option '{}'{}", command.name, found, suggestion(found, accepted))};
+}
+
+Misuse missing_value(const Command& command, const Option& option) {
+  return {fmt::format("{}: --{} needs a value, {}: {}", command.name, option.name, option.value,
+                      option.help)};
+}
+
+/// The command's option of this name; null where there is none.
+const Option* option_named(const Command& command, std::string_view name) {
+  for (const Option& option : command.options) {
+    if (option.name == name) return &option;
+  }
+  return nullptr;
 }
 
 Misuse wrong_syntax(const Command& command, const po::invalid_command_line_syntax& error) {
   using Syntax = po::invalid_command_line_syntax;
-  std::string option = error.get_option_name();
-  option.erase(0, option.find_first_not_of('-'));
-  for (const Option& known : command.options) {
-    if (known.name != option) continue;
-    if (error.kind() == Syntax::missing_parameter ||
-        error.kind() == Syntax::empty_adjacent_parameter) {
-      return {fmt::format("{}: --{} needs a value, {}: {}", command.name, option, known.value,
-                          known.help)};
-    }
-  }
+  std::string name = error.get_option_name();
+  name.erase(0, name.find_first_not_of('-'));
+  const bool lacks_value =
+      error.kind() == Syntax::missing_parameter || error.kind() == Syntax::empty_adjacent_parameter;
+  const Option* option = option_named(command, name);
+  if (option != nullptr && lacks_value) return missing_value(command, *option);
   if (error.kind() == Syntax::extra_parameter) {
-    return {fmt::format("{}: --{} takes no value", command.name, option)};
+    return {fmt::format("{}: --{} takes no value", command.name, name)};
   }
   return {fmt::format("{}: {}", command.name, error.what())};
+}
+
+/// Has an option swallowed the next one as its value?
+bool is_option(const Command& command, std::string_view value) {
+  return value.substr(0, 2) == "--" && option_named(command, value.substr(2)) != nullptr;
 }
 
 std::variant<Arguments, Misuse> sorted(const Command& command,
@@ -62,8 +76,7 @@ std::variant<Arguments, Misuse> sorted(const Command& command,
   Arguments arguments;
   for (const po::option& option : options) {
     if (option.position_key >= 0) {
-      arguments.operands.insert(arguments.operands.end(), option.value.begin(),
-                                option.value.end());
+      arguments.operands.insert(arguments.operands.end(), option.value.begin(), option.value.end());
       continue;
     }
     std::string key = option.string_key;
@@ -72,6 +85,7 @@ std::variant<Arguments, Misuse> sorted(const Command& command,
       continue;
     }
     const std::string value = option.value.empty() ? "" : option.value.front();
+    if (is_option(command, value)) return missing_value(command, *option_named(command, key));
     if (!arguments.values.try_emplace(key, value).second) {
       return Misuse{fmt::format("{}: --{} is given twice", command.name, key)};
     }
@@ -90,8 +104,8 @@ std::optional<Misuse> operand_problem(const Command& command, const Arguments& a
   }
   for (const Option& option : command.options) {
     if (!option.required || arguments.has(option.name)) continue;
-    return Misuse{fmt::format("{}: --{} {} is missing: {}", command.name, option.name,
-                              option.value, option.help)};
+    return Misuse{fmt::format("{}: --{} {} is missing: {}", command.name, option.name, option.value,
+                              option.help)};
   }
   return std::nullopt;
 }
@@ -160,8 +174,7 @@ std::variant<std::string, Misuse> format_of(const Command& command, const Argume
   const std::string chosen = arguments.value("format").value_or(std::string(command.formats[0]));
   const auto& known = command.formats;
   if (std::find(known.begin(), known.end(), chosen) != known.end()) return chosen;
-  return Misuse{
-      fmt::format("--format: unknown format '{}'{}", chosen, suggestion(chosen, known))};
+  return Misuse{fmt::format("--format: unknown format '{}'{}", chosen, suggestion(chosen, known))};
 }
 
 }  // namespace wattweek::cli

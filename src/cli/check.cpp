@@ -12,8 +12,8 @@ namespace {
 
 /// What has been found in all files so far.
 struct Findings {
-  std::string good;                         ///< A line for each file without a mistake.
-  std::string unreadable;                   ///< A line for each file that cannot be read.
+  std::string good;        ///< A line for each file without a mistake.
+  std::string unreadable;  ///< A line for each file that cannot be read.
   std::vector<diag::Diagnostic> problems;
   std::vector<diag::Diagnostic> notes;
 };
@@ -42,8 +42,7 @@ diag::Place place_of(const decide::Note& note, const std::vector<model::Candidat
 void take_notes(Findings& all, const std::vector<decide::Note>& notes,
                 const std::vector<model::Candidate>& candidates = {}) {
   for (const decide::Note& note : notes) {
-    all.notes.push_back(
-        {place_of(note, candidates), fmt::format("{} [{}]", note.text, note.code)});
+    all.notes.push_back({place_of(note, candidates), fmt::format("{} [{}]", note.text, note.code)});
   }
 }
 
@@ -93,9 +92,12 @@ void check_file(Findings& all, const std::string& path) {
   const read::Read<read::FileKind> kind = read::kind_of(source);
   if (!kind.value) return append(all.problems, kind.problems);
   switch (*kind.value) {
-    case read::FileKind::study: return check_study(all, source);
-    case read::FileKind::profile: return check_profile(all, source);
-    case read::FileKind::tariff: return check_tariff(all, source);
+    case read::FileKind::study:
+      return check_study(all, source);
+    case read::FileKind::profile:
+      return check_profile(all, source);
+    case read::FileKind::tariff:
+      return check_tariff(all, source);
   }
 }
 

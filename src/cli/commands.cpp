@@ -32,8 +32,9 @@ Command compare() {
           "Reckons what `estimate` does, and what each candidate saves against the baseline: "
           "energy and money a year, and over a horizon of years whether its purchase pays.",
           {kReportFormat,
-           {"baseline", "ID", "the candidate that the others are compared with, in place of "
-                              "the study's"},
+           {"baseline", "ID",
+            "the candidate that the others are compared with, in place of "
+            "the study's"},
            kYears},
           {"text", "json", "csv", "markdown"},
           "wattweek compare docs/examples/ostrawick.toml --years 8"};
@@ -70,7 +71,7 @@ Command quick() {
             "and null in JSON"},
            {"format", "FORMAT", "text (default) or json"}},
           {"text", "json"},
-          "wattweek quick --idle 13.5 --busy 29 --busy-hours 4 --price 0.30 --currency EUR"};
+          "wattweek quick --idle 13.5 --busy 29 --busy-hours 4 --price 0.3 --currency EUR"};
 }
 
 Command help() {

@@ -106,8 +106,7 @@ read::Unreadable nothing_shipped(const std::string& name, read::ShippedKind kind
 Loaded load_shipped(const std::string& name, read::ShippedKind kind) {
   constexpr std::string_view kLetters = "abcdefghijklmnopqrstuvwxyz0123456789-";
   const std::vector<fs::path> folders = shipped_folders(kind);
-  const bool well_formed =
-      !name.empty() && name.find_first_not_of(kLetters) == std::string::npos;
+  const bool well_formed = !name.empty() && name.find_first_not_of(kLetters) == std::string::npos;
   for (const fs::path& folder : folders) {
     const fs::path path = folder / (name + ".toml");
     std::error_code problem;

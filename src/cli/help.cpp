@@ -56,7 +56,7 @@ std::string overview_help() {
   }
   text +=
       "\n`wattweek help COMMAND` explains a command and gives an example.\n\n"
-      "Exit codes: 0 done; 2 the command line or an input file is wrong; 1 anything else.\n";
+      "Exit codes: 0 done, 2 the command line or an input file is wrong, 1 all else.\n";
   return text;
 }
 

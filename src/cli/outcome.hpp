@@ -15,7 +15,7 @@ inline constexpr int kWrongInput = 2;  ///< The command line or an input file is
 
 struct Outcome {
   int exit_code = kDone;
-  std::string out;     ///< For standard output; empty with `kWrongInput`.
+  std::string out;    ///< For standard output; empty with `kWrongInput`.
   std::string err{};  ///< For standard error.
 };
 

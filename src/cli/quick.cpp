@@ -74,7 +74,8 @@ Outcome run_quick(const Arguments& arguments) {
                              : report::quick_text(asked, result, code)};
   if (units::price_looks_like_cents(asked.price_per_kwh, code)) {
     outcome.err = fmt::format(
-        "wattweek: note: a price of {} per kWh looks like one in hundredths; write {} if it is\n",
+        "wattweek: note: a price of {} per kWh looks like one in hundredths; write {:.12g} if it "
+        "is\n",
         asked.price_per_kwh, asked.price_per_kwh / 100);
   }
   return outcome;

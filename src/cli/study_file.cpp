@@ -19,9 +19,12 @@ diag::Diagnostic wrong_kind(const read::SourceText& source, read::FileKind kind)
 
 std::string_view with_article(read::FileKind kind) {
   switch (kind) {
-    case read::FileKind::study: return "a study";
-    case read::FileKind::profile: return "a profile";
-    case read::FileKind::tariff: return "a tariff";
+    case read::FileKind::study:
+      return "a study";
+    case read::FileKind::profile:
+      return "a profile";
+    case read::FileKind::tariff:
+      return "a tariff";
   }
   return "";
 }

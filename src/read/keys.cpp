@@ -71,20 +71,19 @@ KeyTable* find(Tables& tables, std::string_view path) {
   return found == tables.end() ? nullptr : &*found;
 }
 
+void add_new(Keys& keys, const Keys& more) {
+  for (const std::string_view key : more) {
+    if (std::find(keys.begin(), keys.end(), key) == keys.end()) keys.push_back(key);
+  }
+}
+
 // Puts another kind of file's tables under `path`; its top-level keys join those of `path`.
 void put_inline(Tables& tables, const std::string& path, const Tables& other) {
+  if (find(tables, path) == nullptr) tables.push_back({path, TableForm::single, {}});
+  add_new(find(tables, path)->keys, other.front().keys);
   for (const KeyTable& table : other) {
-    if (!table.path.empty()) {
-      tables.push_back({path + "." + table.path, table.form, table.keys, table.any_key});
-    } else if (KeyTable* host = find(tables, path)) {
-      for (const std::string_view key : table.keys) {
-        if (std::find(host->keys.begin(), host->keys.end(), key) == host->keys.end()) {
-          host->keys.push_back(key);
-        }
-      }
-    } else {
-      tables.push_back({path, TableForm::single, table.keys});
-    }
+    if (table.path.empty()) continue;
+    tables.push_back({path + "." + table.path, table.form, table.keys, table.any_key});
   }
 }
 

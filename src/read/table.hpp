@@ -23,7 +23,8 @@ class Table {
  public:
   /// `path` is the table's name in messages; its keys are those of `key_path` in `key_tables`.
   Table(File& file, const toml::table& table, std::string path, std::string_view key_path);
-  Table(File& file, const toml::table& table, std::string path) : Table(file, table, path, path) {}
+  Table(File& file, const toml::table& table, const std::string& path)
+      : Table(file, table, path, path) {}
 
   File& file() const { return *file_; }
   /// Where its header stands; the file's start for the top of the file.

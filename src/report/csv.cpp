@@ -34,7 +34,8 @@ std::string notes_of(const std::string& id, const std::vector<decide::Note>& not
     const auto* candidate = std::get_if<std::string>(&note.where);
     if (candidate != nullptr && *candidate != id) continue;
     if (!all.empty()) all += " | ";
-    all += fmt::format("{}: {}", note.code, note.text);
+    const std::string place = candidate == nullptr ? fmt::format(" ({})", where_text(note)) : "";
+    all += fmt::format("{}{}: {}", note.code, place, note.text);
   }
   return all;
 }

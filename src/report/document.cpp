@@ -64,13 +64,11 @@ bool any_purchase(const model::Study& study) {
 }
 
 std::vector<Figure> energy_figures(const Shown& s) {
-  return {{"kWh",
-           [&s](std::size_t c) {
-             return s.kwh(units::in_kilowatt_hours(s.all.candidates[c].energy));
-           }},
-          {"mean W", [&s](std::size_t c) {
-             return s.watts(units::in_watts(s.all.candidates[c].mean));
-           }}};
+  return {
+      {"kWh",
+       [&s](std::size_t c) { return s.kwh(units::in_kilowatt_hours(s.all.candidates[c].energy)); }},
+      {"mean W",
+       [&s](std::size_t c) { return s.watts(units::in_watts(s.all.candidates[c].mean)); }}};
 }
 
 std::vector<Figure> cost_figures(const Shown& s) {
@@ -97,9 +95,9 @@ std::vector<Figure> lifetime_figures(const Shown& s) {
                        }});
   }
   if (lifetime) {
-    figures.push_back({fmt::format("{}-year cost* {}", lifetime->years, currency), [&s](std::size_t c) {
-                         return s.cost(s.all.candidates[c].lifetime->present_cost);
-                       }});
+    figures.push_back(
+        {fmt::format("{}-year cost* {}", lifetime->years, currency),
+         [&s](std::size_t c) { return s.cost(s.all.candidates[c].lifetime->present_cost); }});
   }
   if (s.study.carbon_kg_per_kwh) {
     figures.push_back({"CO2 kg", [&s](std::size_t c) {
@@ -207,10 +205,9 @@ std::string bands_sentence(const Shown& s, std::size_t c) {
   const decide::CandidateResult& result = s.all.candidates[c];
   std::vector<std::string> parts;
   for (std::size_t b = 0; b < s.study.tariff.bands.size(); ++b) {
-    parts.push_back(fmt::format("{} {} kWh for {}", s.study.tariff.bands[b].name,
-                                s.kwh(band_kwh(s.all, result, b)),
-                                money(units::in_currency(result.cost.by_band[b]),
-                                      s.study.tariff.currency)));
+    parts.push_back(fmt::format(
+        "{} {} kWh for {}", s.study.tariff.bands[b].name, s.kwh(band_kwh(s.all, result, b)),
+        money(units::in_currency(result.cost.by_band[b]), s.study.tariff.currency)));
   }
   return fmt::format("Price bands: {}.", joined(parts));
 }
@@ -226,8 +223,7 @@ Section whereabouts(const Shown& s, std::size_t c) {
 }
 
 Section comparison(const Shown& s) {
-  Section section{
-      fmt::format("Compared with {}", s.study.candidates[s.all.baseline].name), {}};
+  Section section{fmt::format("Compared with {}", s.study.candidates[s.all.baseline].name), {}};
   List list;
   for (const decide::ComparisonRow& row : s.all.rows) {
     list.items.push_back(comparison_sentence(s.study, s.all, row));

@@ -138,14 +138,10 @@ Json bill_part(const model::Study& study, const calendar::Month& month, const bi
                      {"kwh", number(bill.bands[b].energy)},
                      {"amount", number(bill.bands[b].amount)}});
   }
-  return {{"month", month_text(month.month)},
-          {"kwh", number(bill.energy)},
-          {"standing", number(bill.standing)},
-          {"bands", bands},
-          {"blocks", number(bill.blocks)},
-          {"minimum_top_up", number(bill.minimum_top_up)},
-          {"tax", number(bill.tax)},
-          {"total", number(bill.total)}};
+  return {{"month", month_text(month.month)},  {"kwh", number(bill.energy)},
+          {"standing", number(bill.standing)}, {"bands", bands},
+          {"blocks", number(bill.blocks)},     {"minimum_top_up", number(bill.minimum_top_up)},
+          {"tax", number(bill.tax)},           {"total", number(bill.total)}};
 }
 
 Json year_of_bills(const model::Study& study, const decide::Assessment& all,

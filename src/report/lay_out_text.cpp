@@ -52,6 +52,11 @@ void append_line(std::string& out, std::string line) {
   out += line + '\n';
 }
 
+/// One empty line, unless there is one already.
+void append_gap(std::string& out) {
+  if (out.size() >= 2 && out.compare(out.size() - 2, 2, "\n\n") != 0) out += '\n';
+}
+
 void append_wrapped(std::string& out, const std::string& text, std::size_t columns,
                     const std::string& first) {
   const std::size_t indent = first.size();
@@ -151,7 +156,8 @@ std::string stacked(const Table& table, std::size_t columns) {
   for (const auto& row : table.rows) {
     append_wrapped(out, row[0], columns, "");
     for (std::size_t i = 1; i < row.size(); ++i) {
-      if (!row[i].empty()) append_wrapped(out, table.columns[i].header + ": " + row[i], columns, "  ");
+      if (!row[i].empty())
+        append_wrapped(out, table.columns[i].header + ": " + row[i], columns, "  ");
     }
   }
   return out;
@@ -159,7 +165,9 @@ std::string stacked(const Table& table, std::size_t columns) {
 
 void append(std::string& out, const Table& table, std::size_t columns) {
   const Grid grid(table, columns);
-  out += '\n' + (grid.fits() ? grid.text() : stacked(table, columns)) + '\n';
+  append_gap(out);
+  out += grid.fits() ? grid.text() : stacked(table, columns);
+  append_gap(out);
 }
 
 void append(std::string& out, const Paragraph& paragraph, std::size_t columns) {
@@ -178,7 +186,7 @@ std::string lay_out_text(const Document& document, int columns) {
   append_wrapped(out, document.title, width, "");
   for (const Section& section : document.sections) {
     if (!section.heading.empty()) {
-      out += '\n';
+      append_gap(out);
       append_wrapped(out, section.heading, width, "");
     }
     for (const Block& block : section.blocks) {

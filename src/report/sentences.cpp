@@ -39,8 +39,7 @@ std::string running(const Pair& pair) {
   const std::string shown = fixed(std::fabs(kwh), decimals_for({kwh}));
   const bool same = shown.find_first_not_of("0.") == std::string::npos;
   const std::string energy =
-      same ? "uses as much energy"
-           : fmt::format("uses {} kWh {} a year", shown, more_or_less(kwh));
+      same ? "uses as much energy" : fmt::format("uses {} kWh {} a year", shown, more_or_less(kwh));
   return fmt::format("{} {} and {}.", pair.name, energy, running_cost(pair));
 }
 
@@ -60,22 +59,21 @@ std::string payback(const Pair& pair) {
   }
   if (!row.payback_years) return " What it costs more to buy is never earned back.";
   if (*row.payback_years == 0) return "";
-  const std::string discounted =
-      row.discounted_payback_years
-          ? fmt::format("{} with discounting, price rises and later costs",
-                        years(*row.discounted_payback_years))
-          : std::string("not within the horizon with discounting, price rises and later costs");
-  return fmt::format(" The extra purchase is earned back in {} ({}).", years(*row.payback_years),
-                     discounted);
+  const std::string discounted = row.discounted_payback_years
+                                     ? "in " + years(*row.discounted_payback_years)
+                                     : "not within " + years(pair.lifetime->years);
+  return fmt::format(
+      " The extra purchase is earned back in {}; with discounting, price rises and later costs {}.",
+      years(*row.payback_years), discounted);
 }
 
 /// Which is the cheaper over the horizon, all payments taken at their present value.
 std::string verdict(const Pair& pair) {
   const double saved = *pair.row.saves_present_cost;
-  const std::string both =
-      fmt::format(" Over {}, all at present value, it costs {} against {}:",
-                  years(pair.lifetime->years), money(pair.lifetime->present_cost, pair.currency),
-                  money(pair.baseline_lifetime->present_cost, pair.currency));
+  const std::string both = fmt::format(
+      " Over {}, all at present value, it costs {} against {}:", years(pair.lifetime->years),
+      money(pair.lifetime->present_cost, pair.currency),
+      money(pair.baseline_lifetime->present_cost, pair.currency));
   if (shows_as_zero(saved, pair.currency)) return both + " the same.";
   return fmt::format("{} {} {}.", both, money(std::fabs(saved), pair.currency),
                      more_or_less(saved));
@@ -109,7 +107,7 @@ std::string comparison_sentence(const model::Study& study, const decide::Assessm
 }
 
 std::string note_sentence(const decide::Note& note) {
-  return fmt::format("{} ({}; {}).", note.text, where_text(note), note.code);
+  return fmt::format("{}: {} ({}).", where_text(note), note.text, note.code);
 }
 
 std::vector<std::string> limits(const model::Study& study) {

@@ -96,8 +96,7 @@ TEST_CASE("samples: every figure of every sample study comes out right") {
 TEST_CASE("samples: estimate gives the same figures and compares nothing") {
   for (const fs::path& folder : samples()) {
     CAPTURE(folder.filename().string());
-    json compared =
-        json::parse(shell(folder, "wattweek compare study.toml --format json").out);
+    json compared = json::parse(shell(folder, "wattweek compare study.toml --format json").out);
     const json estimated =
         json::parse(shell(folder, "wattweek estimate study.toml --format json").out);
     CHECK(compared.erase("comparison") == 1);

@@ -49,8 +49,9 @@ TEST_CASE("csv: notes about a candidate stand in its row and those about the stu
   decide::Assessment all = assessment();
   all.notes = {note("skipped", "palm", "no films"), placed_note("never-holds", "an empty window")};
   const std::string text = csv(study(), all, Scope::estimate);
-  CHECK(text.find(",\"never-holds: an empty window\"\r\n\"palm\"") != std::string::npos);
-  CHECK(text.find(",\"skipped: no films | never-holds: an empty window\"\r\n") !=
+  CHECK(text.find(",\"never-holds (study.toml:7:3): an empty window\"\r\n\"palm\"") !=
+        std::string::npos);
+  CHECK(text.find(",\"skipped: no films | never-holds (study.toml:7:3): an empty window\"\r\n") !=
         std::string::npos);
 }
 

@@ -36,17 +36,16 @@ TEST_CASE("json: members stand in their fixed order") {
   CHECK(members(box["base"]) == Names{"energy_kwh", "cost"});
   CHECK(members(box["devices"][0]) ==
         Names{"name", "count", "energy_kwh", "mean_w", "highest_w", "overload_hours"});
-  CHECK(members(box["lifetime"]) == Names{"years", "purchase", "energy_cost", "later_cost",
-                                          "resale", "total", "present_cost"});
+  CHECK(members(box["lifetime"]) ==
+        Names{"years", "purchase", "energy_cost", "later_cost", "resale", "total", "present_cost"});
   CHECK(members(all["bills"]) == Names{"without", "with"});
   CHECK(members(all["bills"]["with"]) == Names{"rack", "palm"});
   CHECK(members(all["bills"]["without"][0]) ==
         Names{"month", "kwh", "standing", "bands", "blocks", "minimum_top_up", "tax", "total"});
   CHECK(members(all["comparison"]) == Names{"baseline", "rows"});
   CHECK(members(all["comparison"]["rows"][0]) ==
-        Names{"id", "saves_kwh", "saves_cost", "extra_purchase", "payback_years",
-              "overtaken_years", "discounted_payback_years", "saves_present_cost",
-              "break_even_price_factor"});
+        Names{"id", "saves_kwh", "saves_cost", "extra_purchase", "payback_years", "overtaken_years",
+              "discounted_payback_years", "saves_present_cost", "break_even_price_factor"});
 }
 
 TEST_CASE("json: months, bands, causes and devices hold the sums of the ledger") {
@@ -74,7 +73,8 @@ TEST_CASE("json: what is absent is null and estimate compares nothing") {
   CHECK_FALSE(all.contains("comparison"));
   CHECK(all["candidates"][0]["lifetime"].is_null());
   CHECK(all["candidates"][0]["co2_kg"].is_null());
-  const Json row = Json::parse(json(study(), assessment(), Scope::compare))["comparison"]["rows"][0];
+  const Json row =
+      Json::parse(json(study(), assessment(), Scope::compare))["comparison"]["rows"][0];
   CHECK(row["overtaken_years"].is_null());
   CHECK(row["saves_present_cost"].is_null());
 }
@@ -110,9 +110,13 @@ TEST_CASE("json: figures keep full precision and zero has no sign") {
 
 TEST_CASE("json: what could command a terminal is escaped and foreign bytes are replaced") {
   model::Study named = study();
-  named.title = "a\x1b[2J\x7f" "b\xC2\x9B" "c\xFF";
+  named.title =
+      "a\x1b[2J\x7f"
+      "b\xC2\x9B"
+      "c\xFF";
   const std::string text = json(named, assessment(), Scope::estimate);
-  CHECK(text.find(R"("title": "a\u001b[2J\u007fb\u009bc)" "\xEF\xBF\xBD\"") != std::string::npos);
+  CHECK(text.find(R"("title": "a\u001b[2J\u007fb\u009bc)"
+                  "\xEF\xBF\xBD\"") != std::string::npos);
 }
 
 TEST_CASE("json: quick has five members and an unnamed currency is null") {

@@ -7,7 +7,7 @@ namespace {
 
 TEST_CASE("markdown: tables, sentences and notes") {
   decide::Assessment all = with_horizon();
-  all.notes = {note("skipped", "palm", "'palm' does not offer films")};
+  all.notes = {note("skipped", "palm", "it does not offer films")};
   CHECK(markdown(study(), all, Scope::compare) == R"(## Hall cupboard
 
 2027-01-01 to 2027-12-31, 365 days, 8760 hours, Europe/Dublin
@@ -43,11 +43,11 @@ Device-hours: 8000 idle, 760 active. Highest draw 60.0 W. Price bands: night 50.
 
 ### Compared with Rack server
 
-- Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run. It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years (1.2 years with discounting, price rises and later costs). Over 5 years, all at present value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. The two are equal where every price per kWh is 0.222 times today's.
+- Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run. It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years; with discounting, price rises and later costs in 1.2 years. Over 5 years, all at present value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. The two are equal where every price per kWh is 0.222 times today's.
 
 ### Notes
 
-- 'palm' does not offer films (palm; skipped).
+- palm: it does not offer films (skipped).
 
 ### Bear in mind
 

@@ -21,8 +21,8 @@ TEST_CASE("sentences: without a horizon no payback is named") {
 TEST_CASE("sentences: a payback stands beside the verdict of the present costs and the horizon") {
   CHECK(sentence(with_horizon()) ==
         "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
-        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years"
-        " (1.2 years with discounting, price rises and later costs). Over 5 years, all at present"
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years; with"
+        " discounting, price rises and later costs in 1.2 years. Over 5 years, all at present"
         " value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. The two are equal where"
         " every price per kWh is 0.222 times today's.");
 }
@@ -35,8 +35,8 @@ TEST_CASE("sentences: a payback that looks good is contradicted by a worse prese
   all.rows[0].break_even_price_factor = 1.04;
   CHECK(sentence(all) ==
         "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
-        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years"
-        " (not within the horizon with discounting, price rises and later costs). Over 5 years, all"
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years; with"
+        " discounting, price rises and later costs not within 5 years. Over 5 years, all"
         " at present value, it costs 1450.00 EUR against 1400.00 EUR: 50.00 EUR more. The two are"
         " equal where every price per kWh is 1.04 times today's.");
 }
@@ -85,9 +85,9 @@ TEST_CASE("sentences: a set-up like the baseline is the same in every respect") 
 
 TEST_CASE("sentences: a note names its place or candidate and its code") {
   CHECK(note_sentence(note("skipped", "palm", "it does not offer films")) ==
-        "it does not offer films (palm; skipped).");
+        "palm: it does not offer films (skipped).");
   CHECK(note_sentence(placed_note("never-holds", "this window never holds")) ==
-        "this window never holds (study.toml:7:3; never-holds).");
+        "study.toml:7:3: this window never holds (never-holds).");
 }
 
 TEST_CASE("sentences: the grid's average is named where CO2 is reckoned") {
