@@ -51,8 +51,8 @@ ProgressLine::~ProgressLine() {
 void ProgressLine::show(const std::string& what, double fraction) {
   const Clock::time_point now = Clock::now();
   if (now < next_ || (said_ && !on_terminal_)) return;
-  const std::string line = fmt::format("wattweek: {}, {:.0f} % done", diag::printable(what),
-                                       100 * std::clamp(fraction, 0.0, 1.0));
+  const std::string line = fmt::format("wattweek: reckoning {}, {:.0f} % done",
+                                       diag::printable(what), 100 * std::clamp(fraction, 0.0, 1.0));
   next_ = now + kBetweenLines;
   said_ = true;
   if (!on_terminal_) return write_error(line + '\n');

@@ -103,6 +103,7 @@ TEST_CASE("files: shipped profiles and tariffs are found from any folder") {
   CHECK(run.err == "");
   CHECK(run.out.find("Electricity contract: Flat, in EUR") != std::string::npos);
   CHECK(run.out.find("144.5") != std::string::npos);  // 16.5 W * 8.76 kh
+  CHECK(run.out.find("\nNotes\n") == std::string::npos);
 }
 
 TEST_CASE("files: an unknown shipped name names the nearest and what there is") {

@@ -14,7 +14,6 @@ namespace fs = std::filesystem;
 
 constexpr std::size_t kMostBytes = 16U << 20U;
 const std::string kTariff = "currency = \"EUR\"\nband = [{ name = \"all\", price = 0.3 }]\n";
-const std::string kProfile = "watts = { idle = 8 }\n";
 
 /// A study whose tariff, on line 3, and profile, on line 7, are paths.
 std::string study_of(const std::string& tariff, const std::string& profile) {
@@ -91,11 +90,14 @@ TEST_CASE("refusals: binary files") {
 
 TEST_CASE("refusals: a byte more than 16 MiB, and not a byte less") {
   const TemporaryFolder folder;
-  folder.write("profile.toml", kProfile + std::string(kMostBytes - kProfile.size(), '\n'));
-  CHECK(shell(folder.path(), "wattweek check profile.toml").exit_code == 0);
-  fs::resize_file(folder.path() / "profile.toml", kMostBytes + 1);
-  CHECK(refusal(folder, "check profile.toml") ==
-        "wattweek: error: 'profile.toml' is larger than 16 MiB\n");
+  folder.write("zeros.toml", "");
+  fs::resize_file(folder.path() / "zeros.toml", kMostBytes);
+  CHECK(refusal(folder, "check zeros.toml") ==
+        "zeros.toml:1:1: error: not a text file: it holds a NUL byte; expected TOML text in "
+        "UTF-8\n");
+  fs::resize_file(folder.path() / "zeros.toml", kMostBytes + 1);
+  CHECK(refusal(folder, "check zeros.toml") ==
+        "wattweek: error: 'zeros.toml' is larger than 16 MiB\n");
 }
 
 TEST_CASE("refusals: a tariff or a profile that a study names and that cannot be read") {
