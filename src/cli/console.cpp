@@ -6,9 +6,10 @@
 
 #include <algorithm>
 #include <cerrno>
-#include <cmath>
+#include <chrono>
 #include <cstdio>
 #include <cstring>
+#include <utility>
 
 #include "wattweek/diag/printable.hpp"
 
@@ -18,7 +19,7 @@ namespace {
 constexpr int kUsualColumns = 80;
 constexpr int kMostColumns = 100;
 constexpr std::chrono::seconds kPatience{1};
-constexpr std::chrono::milliseconds kBetweenLines{200};
+constexpr std::chrono::milliseconds kBetweenLines{500};
 
 }  // namespace
 
@@ -42,19 +43,34 @@ void write_error(const std::string& text) {
 }
 
 ProgressLine::ProgressLine()
-    : next_(Clock::now() + kPatience), on_terminal_(isatty(STDERR_FILENO) != 0) {}
+    : on_terminal_(isatty(STDERR_FILENO) != 0), watcher_([this] { watch(); }) {}
 
 ProgressLine::~ProgressLine() {
+  {
+    const std::lock_guard lock(mutex_);
+    is_over_ = true;
+  }
+  ended_.notify_one();
+  watcher_.join();
   if (shown_ > 0) write_error("\r" + std::string(shown_, ' ') + "\r");
 }
 
 void ProgressLine::show(const std::string& what, double fraction) {
-  const Clock::time_point now = Clock::now();
-  if (now < next_ || (said_ && !on_terminal_)) return;
-  const std::string line = fmt::format("wattweek: reckoning {}, {:.0f} % done",
-                                       diag::printable(what), 100 * std::clamp(fraction, 0.0, 1.0));
-  next_ = now + kBetweenLines;
-  said_ = true;
+  std::string line = fmt::format("wattweek: reckoning {}, {:.0f} % done", diag::printable(what),
+                                 100 * std::clamp(fraction, 0.0, 1.0));
+  const std::lock_guard lock(mutex_);
+  line_ = std::move(line);
+}
+
+void ProgressLine::watch() {
+  std::unique_lock lock(mutex_);
+  if (ended_.wait_for(lock, kPatience, [this] { return is_over_; })) return;
+  do {
+    write(line_);
+  } while (on_terminal_ && !ended_.wait_for(lock, kBetweenLines, [this] { return is_over_; }));
+}
+
+void ProgressLine::write(const std::string& line) {
   if (!on_terminal_) return write_error(line + '\n');
   const std::size_t length = diag::character_count(line);
   const std::size_t behind = shown_ > length ? shown_ - length : 0;
