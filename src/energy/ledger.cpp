@@ -129,6 +129,7 @@ UseSetUnits units_of_use_sets(const CandidatePlan& plan, const power::CandidateL
   UseSetUnits units(plan.use_sets.size());
   std::vector<power::UseLaw> uses;
   for (std::size_t w = 0; w < plan.use_sets.size(); ++w) {
+    units[w].reserve(plan.use_sets[w].size());
     for (const auto& set : plan.use_sets[w]) {
       uses.clear();
       for (const std::uint32_t u : set) uses.push_back(law.uses[w][u]);

@@ -166,13 +166,14 @@ double Lattice::go_back() {
       const TaskOutcome& outcome = outcomes_[step.outcomes_begin + o];
       const double added = channel == kAmountChannel ? outcome.amount : outcome.in_use;
       const std::uint32_t* next = step.merged ? &next_[step.next_begin + o * size] : nullptr;
+      const bool contributes = own && added != 0;
       double expected = 0;
       for (std::size_t s = 0; s < size; ++s) {
         const double worth = worth_[channel][next != nullptr ? next[s] : o * size + s];
         worth_before_[s] += outcome.probability * worth;
-        expected += p[s] * worth;
+        if (contributes) expected += p[s] * worth;
       }
-      if (own) contribution += outcome.probability * added * expected;
+      if (contributes) contribution += outcome.probability * added * expected;
     }
     worth_[channel].swap(worth_before_);
   }

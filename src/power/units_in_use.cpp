@@ -37,6 +37,8 @@ UnitsInUse binomial(std::size_t n, double p) {
   const std::vector<double> weights = binomial_weights(n, p);
   const double sum = std::accumulate(weights.begin(), weights.end(), 0.0);
   UnitsInUse result;
+  result.units.reserve(n + 1);
+  result.probability.reserve(n + 1);
   for (std::size_t k = 0; k <= n; ++k) {
     const double probability = weights[k] / sum;
     if (probability <= 0) continue;
