@@ -50,26 +50,26 @@ TEST_CASE("under a minimum bill both cost the same up to where the first leaves 
 }
 
 TEST_CASE("of several price levels the one nearest to today's counts") {
-  // Bills max(100, 150 x) and max(100, 50 x), and a purchase that is 30 dearer for the first: they
-  // cross where 150 x - 100 = -30 never, so the baseline pays 30 more: 150 x + 0 = 100 + 30.
+  // Bills max(100, 150 x) and max(100, 50 x), and 30 more to pay for the second: equal at
+  // 150 x = 130. Bills max(500, 50 x) and max(500, 400 x) of a second month make them equal again
+  // at 150 x + 500 = 130 + 400 x, x = 1.48.
   BreakEvenInput input;
-  input.months = {{0, 100.0, 150, 50}};
+  input.months = {{0, 100.0, 150, 50}, {0, 500.0, 50, 400}};
   input.fixed_baseline = 30;
   check_factor(input, 130.0 / 150);
-  // With a second month the other way round they cross again further up.
-  input.months.push_back({0, 500.0, 50, 400});
-  input.fixed_baseline = 30;
-  const auto got = break_even_price_factor(input);
-  REQUIRE(got.has_value());
-  CHECK(*got == exactly(130.0 / 150));
 }
 
 TEST_CASE("of two levels equally near to today's price the lower one counts") {
-  // The candidate's bill is flat at 100 up to x = 0.9 ... the baseline costs 60 + 40 x: they touch
-  // where 60 + 40x = 100 at x = 1 only; with 15 fixed on the candidate, max(100, 100 x / 0.9 ...)
-  // has two roots.
+  // The difference is 20 - 40 x + max(80, 80 x) - 80: zero at 0.5 and at 1.5, below between.
   BreakEvenInput input;
-  input.months = {{0, 100.0, 0, 0}, {0, 20.0, 40, 0}};
-  // Candidate: 100 + max(20, 40 x); baseline 100 + 20: equal on [0, 0.5] and never again.
+  input.months = {{0, {}, -40, 0}, {0, 80.0, 80, 0}};
+  input.fixed_candidate = 20;
+  check_factor(input, 0.5);
+}
+
+TEST_CASE("of an interval of equality its point nearest to today's price counts") {
+  // Bills max(20, 40 x) and 20: equal from 0 to 0.5.
+  BreakEvenInput input;
+  input.months = {{0, 20.0, 40, 0}};
   check_factor(input, 0.5);
 }
