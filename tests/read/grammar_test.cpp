@@ -40,7 +40,9 @@ TEST_CASE("days are names and spans, which may wrap, in any case and with blanks
       {"all", "1111111"},           {" ALL ", "1111111"},   {"WED , thu-SAT", "0011110"},
       {"fri - sun,TUE", "0100111"}, {"mon,mon", "1000000"}, {"sun-sun,sat", "0000011"},
   };
-  for (const auto& [text, bits] : cases) {
+  for (const auto& good : cases) {
+    const auto& text = good.first;
+    const auto& bits = good.second;
     CAPTURE(text);
     CHECK(days_of(text) == bits);
   }
@@ -51,7 +53,9 @@ TEST_CASE("months are names and spans, which may wrap") {
       {"jan", "100000000000"},     {"nov-feb", "110000000011"}, {"apr, Oct-Dec", "000100000111"},
       {"may-may", "000010000000"}, {"all", "111111111111"},     {"jul-jun", "111111111111"},
   };
-  for (const auto& [text, bits] : cases) {
+  for (const auto& good : cases) {
+    const auto& text = good.first;
+    const auto& bits = good.second;
     CAPTURE(text);
     CHECK(months_of(text) == bits);
   }
@@ -69,7 +73,9 @@ TEST_CASE("hours are spans of the clock face, and midnight as an end is 24:00") 
       {"01:00-02:00,01:30-03:00", {{60, 120}, {90, 180}}},
       {"23:59-23:58", {{1439, 1438}}},
   };
-  for (const auto& [text, spans] : cases) {
+  for (const auto& good : cases) {
+    const auto& text = good.first;
+    const auto& spans = good.second;
     CAPTURE(text);
     CHECK(hours_of(text) == spans);
   }
