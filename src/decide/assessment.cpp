@@ -114,12 +114,9 @@ class Assessor {
     for (std::size_t c = 0; c < study_.candidates.size(); ++c) {
       if (progress_) progress_(study_.candidates[c].name, static_cast<double>(c) / count);
       const CandidatePlan plan = energy::plan_candidate(study_, c, folded_);
-      auto reckoned = energy::reckon(plan, power::central_law(study_, c));
-      if (const auto* refused = std::get_if<energy::TooManyOutcomes>(&reckoned)) {
-        problems_.push_back(too_many_outcomes(study_, c, folded_, plan, *refused));
-        continue;
-      }
-      ledgers_.push_back(std::move(std::get<Ledger>(reckoned)));
+      Ledger& ledger = ledgers_.emplace_back();
+      const auto refused = energy::Reckoner(plan).reckon(power::central_law(study_, c), ledger);
+      if (refused) problems_.push_back(too_many_outcomes(study_, c, folded_, plan, *refused));
     }
   }
 

@@ -17,11 +17,10 @@ constexpr double kOverload = 1e-9;
 // How the tasks of a situation hang together.
 class DrawReckoner::Inside {
  public:
-  explicit Inside(const DeviceLaw& law) : law_(law) {}
-  bool reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw);
+  bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use, Draw& draw);
 
  private:
-  bool is_load(std::size_t task) const { return law_.tasks[task].load_per_unit > 0; }
+  bool is_load(std::size_t task) const { return law_->tasks[task].load_per_unit > 0; }
   bool can_be_used(std::size_t task) const { return (*in_use_)[task]->most > 0; }
   const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
 
@@ -41,7 +40,7 @@ class DrawReckoner::Inside {
   void share_back_loads(Draw& draw);
   void set_worth_under_cap();
 
-  const DeviceLaw& law_;
+  const DeviceLaw* law_ = nullptr;
   const std::vector<const UnitsInUse*>* in_use_ = nullptr;
   Lattice lattice_;
   std::vector<TaskOutcome> outcomes_;
@@ -55,37 +54,40 @@ class DrawReckoner::Inside {
   double most_load_ = 0;
 };
 
-DrawReckoner::DrawReckoner(const DeviceLaw& law) : inside_(std::make_unique<Inside>(law)) {}
+DrawReckoner::DrawReckoner() : inside_(std::make_unique<Inside>()) {}
 DrawReckoner::~DrawReckoner() = default;
 
-bool DrawReckoner::reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
-  return inside_->reckon(in_use, draw);
+bool DrawReckoner::reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
+                          Draw& draw) {
+  return inside_->reckon(law, in_use, draw);
 }
 
-bool DrawReckoner::Inside::reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
+bool DrawReckoner::Inside::reckon(const DeviceLaw& law,
+                                  const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
+  law_ = &law;
   in_use_ = &in_use;
-  draw.task_w.assign(law_.tasks.size(), 0.0);
+  draw.task_w.assign(law_->tasks.size(), 0.0);
   draw.overload = 0;
   double none = 1;
   for (const UnitsInUse* units : in_use) none *= units->none();
   draw.active = 1 - none;
   find_members();
   find_extremes(draw);
-  if (law_.idle_w + most_watts_ > law_.max_w) return add_capped(draw);
+  if (law_->idle_w + most_watts_ > law_->max_w) return add_capped(draw);
   add_watts_apart(draw);
   return add_groups(draw) && add_loads(draw);
 }
 
 void DrawReckoner::Inside::find_members() {
-  members_.assign(law_.group_w.size(), 0);
-  has_load_member_.assign(law_.group_w.size(), 0);
+  members_.assign(law_->group_w.size(), 0);
+  has_load_member_.assign(law_->group_w.size(), 0);
   load_tasks_.clear();
-  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (!can_be_used(t)) continue;
     if (is_load(t)) load_tasks_.push_back(t);
-    if (!law_.tasks[t].group) continue;
-    ++members_[*law_.tasks[t].group];
-    if (is_load(t)) has_load_member_[*law_.tasks[t].group] = 1;
+    if (!law_->tasks[t].group) continue;
+    ++members_[*law_->tasks[t].group];
+    if (is_load(t)) has_load_member_[*law_->tasks[t].group] = 1;
   }
   tracked_.clear();
   tracked_members_.clear();
@@ -101,26 +103,26 @@ void DrawReckoner::Inside::find_members() {
 void DrawReckoner::Inside::find_extremes(Draw& draw) {
   most_watts_ = 0;
   most_load_ = 0;
-  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (!can_be_used(t)) continue;
-    most_watts_ += increment_w(law_.tasks[t], units(t).most);
-    most_load_ += law_.tasks[t].load_per_unit * units(t).most;
+    most_watts_ += increment_w(law_->tasks[t], units(t).most);
+    most_load_ += law_->tasks[t].load_per_unit * units(t).most;
   }
   for (std::size_t g = 0; g < members_.size(); ++g) {
-    if (members_[g] > 0) most_watts_ += law_.group_w[g];
+    if (members_[g] > 0) most_watts_ += law_->group_w[g];
   }
-  if (most_load_ > 0) most_watts_ += load_w(law_, std::min(1.0, most_load_));
-  draw.highest_w = std::min(law_.max_w, law_.idle_w + most_watts_);
+  if (most_load_ > 0) most_watts_ += load_w(*law_, std::min(1.0, most_load_));
+  draw.highest_w = std::min(law_->max_w, law_->idle_w + most_watts_);
 }
 
 // A group that only one task can switch on is part of the watts that this task adds.
 double DrawReckoner::Inside::lone_group_w(std::size_t task) const {
-  const auto& group = law_.tasks[task].group;
-  return group && members_[*group] == 1 && !is_load(task) ? law_.group_w[*group] : 0.0;
+  const auto& group = law_->tasks[task].group;
+  return group && members_[*group] == 1 && !is_load(task) ? law_->group_w[*group] : 0.0;
 }
 
 std::size_t DrawReckoner::Inside::tracked_group(std::size_t task) const {
-  const auto& group = law_.tasks[task].group;
+  const auto& group = law_->tasks[task].group;
   if (!group) return kNoGroup;
   const auto at = std::find(tracked_.begin(), tracked_.end(), *group);
   return at == tracked_.end() ? kNoGroup : static_cast<std::size_t>(at - tracked_.begin());
@@ -128,9 +130,9 @@ std::size_t DrawReckoner::Inside::tracked_group(std::size_t task) const {
 
 // Without a cap in reach the expectations of watt increments simply add.
 void DrawReckoner::Inside::add_watts_apart(Draw& draw) const {
-  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (!can_be_used(t)) continue;
-    const TaskLaw& task = law_.tasks[t];
+    const TaskLaw& task = law_->tasks[t];
     draw.task_w[t] = lone_group_w(t) * units(t).any();
     if (task.table_w.empty() && task.first_w == task.each_w) {
       draw.task_w[t] += task.each_w * units(t).mean;
@@ -148,8 +150,8 @@ bool DrawReckoner::Inside::add_groups(Draw& draw) {
     const std::size_t group = tracked_[i];
     if (!lattice_.start({tracked_members_[i]})) return false;
     added_.clear();
-    for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
-      if (!can_be_used(t) || law_.tasks[t].group != group) continue;
+    for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
+      if (!can_be_used(t) || law_->tasks[t].group != group) continue;
       // The amount is the member itself, so that the states are the numbers in use.
       outcomes_.clear();
       if (units(t).none() > 0) outcomes_.push_back({units(t).none(), 0.0, 0, 0.0});
@@ -160,7 +162,7 @@ bool DrawReckoner::Inside::add_groups(Draw& draw) {
     lattice_.prepare_worth();
     for (std::size_t s = 0; s < lattice_.states(); ++s) {
       const std::size_t in_use = lattice_.in_use(s, 0);
-      if (in_use > 0) lattice_.worth(1, s) = law_.group_w[group] / static_cast<double>(in_use);
+      if (in_use > 0) lattice_.worth(1, s) = law_->group_w[group] / static_cast<double>(in_use);
     }
     for (auto t = added_.rbegin(); t != added_.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
   }
@@ -168,7 +170,7 @@ bool DrawReckoner::Inside::add_groups(Draw& draw) {
 }
 
 void DrawReckoner::Inside::fill_outcomes(std::size_t task, const Grid& grid) {
-  const TaskLaw& law = law_.tasks[task];
+  const TaskLaw& law = law_->tasks[task];
   const double lone = lone_group_w(task);
   outcomes_.clear();
   for (std::size_t o = 0; o < units(task).units.size(); ++o) {
@@ -212,10 +214,10 @@ void DrawReckoner::Inside::share_back_loads(Draw& draw) {
 // Loads alone, without a cap in reach: a straight line within full load needs no outcomes.
 bool DrawReckoner::Inside::add_loads(Draw& draw) {
   if (load_tasks_.empty()) return true;
-  const bool straight = law_.at_load_w.empty() && law_.curve == model::Curve::linear;
+  const bool straight = law_->at_load_w.empty() && law_->curve == model::Curve::linear;
   if (straight && most_load_ <= 1) {
     for (const std::size_t t : load_tasks_) {
-      draw.task_w[t] += law_.full_load_w * law_.tasks[t].load_per_unit * units(t).mean;
+      draw.task_w[t] += law_->full_load_w * law_->tasks[t].load_per_unit * units(t).mean;
     }
     return true;
   }
@@ -224,7 +226,7 @@ bool DrawReckoner::Inside::add_loads(Draw& draw) {
   lattice_.prepare_worth();
   for (std::size_t s = 0; s < lattice_.states(); ++s) {
     const double load = lattice_.amount(s);
-    if (load > 0) lattice_.worth(kAmountChannel, s) = load_w(law_, std::min(1.0, load)) / load;
+    if (load > 0) lattice_.worth(kAmountChannel, s) = load_w(*law_, std::min(1.0, load)) / load;
   }
   share_back_loads(draw);
   return true;
@@ -233,18 +235,18 @@ bool DrawReckoner::Inside::add_loads(Draw& draw) {
 // In each final state the watts that the cap leaves, as a fraction of what was asked for, and
 // each group's watts divided among its members in use.
 void DrawReckoner::Inside::set_worth_under_cap() {
-  const double most = law_.max_w - law_.idle_w;
+  const double most = law_->max_w - law_->idle_w;
   lattice_.prepare_worth();
   for (std::size_t s = 0; s < lattice_.states(); ++s) {
     double asked = lattice_.amount(s);
     for (std::size_t i = 0; i < tracked_.size(); ++i) {
-      if (lattice_.in_use(s, i) > 0) asked += law_.group_w[tracked_[i]];
+      if (lattice_.in_use(s, i) > 0) asked += law_->group_w[tracked_[i]];
     }
     const double left = asked > most ? most / asked : 1.0;
     lattice_.worth(kAmountChannel, s) = left;
     for (std::size_t i = 0; i < tracked_.size(); ++i) {
       const auto in_use = static_cast<double>(lattice_.in_use(s, i));
-      if (in_use > 0) lattice_.worth(1 + i, s) = left * law_.group_w[tracked_[i]] / in_use;
+      if (in_use > 0) lattice_.worth(1 + i, s) = left * law_->group_w[tracked_[i]] / in_use;
     }
   }
 }
@@ -255,10 +257,10 @@ bool DrawReckoner::Inside::add_capped(Draw& draw) {
   if (!lattice_.start(tracked_members_) || !add_load_tasks(true)) return false;
   draw.overload = overload_probability();
   if (!load_tasks_.empty()) {
-    lattice_.transform([this](double load) { return load_w(law_, std::min(1.0, load)); }, grid);
+    lattice_.transform([this](double load) { return load_w(*law_, std::min(1.0, load)); }, grid);
   }
   added_.clear();
-  for (std::size_t t = 0; t < law_.tasks.size(); ++t) {
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (!can_be_used(t) || is_load(t)) continue;
     fill_outcomes(t, grid);
     if (!lattice_.add(outcomes_, tracked_group(t))) return false;

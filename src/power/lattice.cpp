@@ -1,5 +1,6 @@
 #include "lattice.hpp"
 
+#include <algorithm>
 #include <cassert>
 
 namespace wattweek::power {
@@ -36,10 +37,11 @@ bool Lattice::start(const std::vector<std::size_t>& group_members) {
     product *= radix_.back();
     if (product > kMostOutcomes) return false;
   }
-  probability_.assign(1, 1.0);
-  amount_.assign(1, 0.0);
-  key_.assign(1, 0);
-  counts_.assign(1, 0);
+  make_room(1);
+  probability_[0] = 1;
+  amount_[0] = 0;
+  key_[0] = 0;
+  counts_[0] = 0;
   layers_.push_back({0, 1});
   return true;
 }
@@ -47,10 +49,17 @@ bool Lattice::start(const std::vector<std::size_t>& group_members) {
 void Lattice::push_layer(std::size_t size) {
   const std::size_t begin = layers_.back().begin + layers_.back().size;
   layers_.push_back({begin, size});
-  probability_.resize(begin + size);
-  amount_.resize(begin + size);
-  key_.resize(begin + size);
-  counts_.resize(begin + size);
+  make_room(begin + size);
+}
+
+// Room that was made once is kept: filling it with zeros again would cost as much as the states.
+void Lattice::make_room(std::size_t states) {
+  if (states <= probability_.size()) return;
+  const std::size_t room = std::max(states, 2 * probability_.size());
+  probability_.resize(room);
+  amount_.resize(room);
+  key_.resize(room);
+  counts_.resize(room);
 }
 
 void Lattice::drop_layer() {
@@ -134,12 +143,14 @@ bool Lattice::add_merging(Step& step) {
         continue;
       }
       if (to.size == kMostOutcomes) return false;
+      const std::size_t at = to.begin + to.size;
       slot = static_cast<std::uint32_t>(++to.size);
       next_.push_back(slot - 1);
-      probability_.push_back(probability);
-      amount_.push_back(amount_[from] + outcome.amount);
-      key_.push_back(key);
-      counts_.push_back(counts);
+      make_room(at + 1);
+      probability_[at] = probability;
+      amount_[at] = amount_[from] + outcome.amount;
+      key_[at] = key;
+      counts_[at] = counts;
       if (2 * to.size > slots_.size()) grow_slots(to);
     }
   }

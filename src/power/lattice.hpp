@@ -104,6 +104,7 @@ class Lattice {
   };
 
   void push_layer(std::size_t size);
+  void make_room(std::size_t states);
   void drop_layer();
   void add_apart(const Step& step);
   [[nodiscard]] bool add_merging(Step& step);
@@ -114,7 +115,7 @@ class Lattice {
   std::vector<Layer> layers_;
   std::vector<Step> steps_;
   std::vector<TaskOutcome> outcomes_;  // Of all steps, one after the other.
-  std::vector<double> probability_;    // Of all layers, one after the other.
+  std::vector<double> probability_;    // Of all layers, one after the other, and room beyond.
   std::vector<double> amount_;
   std::vector<std::int64_t> key_;
   std::vector<std::uint64_t> counts_;  // Members in use of all groups, in mixed radix.

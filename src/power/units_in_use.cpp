@@ -16,8 +16,8 @@ constexpr std::size_t kMostPairs = 4 * kMostOutcomes;
 constexpr double kSameUnits = 1e-9;
 
 // P(k) / P(mode) for k = 0..n, outward from the mode so that nothing overflows.
-std::vector<double> binomial_weights(std::size_t n, double p) {
-  std::vector<double> weights(n + 1, 0.0);
+void set_binomial_weights(std::size_t n, double p, std::vector<double>& weights) {
+  weights.assign(n + 1, 0.0);
   const auto count = static_cast<double>(n);
   const auto mode = std::min(n, static_cast<std::size_t>((count + 1) * p));
   const double odds = p / (1 - p);
@@ -30,25 +30,45 @@ std::vector<double> binomial_weights(std::size_t n, double p) {
     weights[k - 1] =
         weights[k] / odds * static_cast<double>(k) / (count - static_cast<double>(k - 1));
   }
-  return weights;
 }
 
-UnitsInUse binomial(std::size_t n, double p) {
-  const std::vector<double> weights = binomial_weights(n, p);
-  const double sum = std::accumulate(weights.begin(), weights.end(), 0.0);
-  UnitsInUse result;
-  result.units.reserve(n + 1);
-  result.probability.reserve(n + 1);
+// Outcomes too rare for a double are left out.
+void set_binomial(std::size_t n, double p, UnitsInUse& result) {
+  std::vector<double>& probability = result.probability;
+  set_binomial_weights(n, p, probability);
+  const double sum = std::accumulate(probability.begin(), probability.end(), 0.0);
+  result.units.clear();
   for (std::size_t k = 0; k <= n; ++k) {
-    const double probability = weights[k] / sum;
-    if (probability <= 0) continue;
+    const double of_k = probability[k] / sum;
+    if (of_k <= 0) continue;
+    probability[result.units.size()] = of_k;
     result.units.push_back(static_cast<double>(k));
-    result.probability.push_back(probability);
   }
-  return result;
+  probability.resize(result.units.size());
 }
 
-UnitsInUse together(double units, double share) { return {{0.0, units}, {1 - share, share}, 0, 0}; }
+// Nobody uses it: 0 units with certainty.
+void set_none(UnitsInUse& result) {
+  result.units.assign(1, 0.0);
+  result.probability.assign(1, 1.0);
+  result.mean = result.most = 0;
+}
+
+// The memory of `result` is used again.
+void set_use(const UseLaw& use, UnitsInUse& result) {
+  if (use.units <= 0 || use.share <= 0) return set_none(result);
+  if (use.share >= 1) {
+    result.units.assign(1, use.units);
+    result.probability.assign(1, 1.0);
+  } else if (use.pattern == model::Pattern::together) {
+    result.units.assign({0.0, use.units});
+    result.probability.assign({1 - use.share, use.share});
+  } else {
+    set_binomial(static_cast<std::size_t>(use.units), use.share, result);
+  }
+  result.mean = use.units * use.share;
+  result.most = use.units;
+}
 
 struct Outcome {
   double units;
@@ -82,40 +102,25 @@ bool convolve(const UnitsInUse& a, const UnitsInUse& b, UnitsInUse& sum) {
 
 }  // namespace
 
-UnitsInUse none_in_use() { return {{0.0}, {1.0}, 0, 0}; }
-
 UnitsInUse units_in_use(const UseLaw& use) {
-  if (use.units <= 0 || use.share <= 0) return none_in_use();
   UnitsInUse result;
-  if (use.share >= 1) {
-    result = {{use.units}, {1.0}, 0, 0};
-  } else if (use.pattern == model::Pattern::together) {
-    result = together(use.units, use.share);
-  } else {
-    result = binomial(static_cast<std::size_t>(use.units), use.share);
-  }
-  result.mean = use.units * use.share;
-  result.most = use.units;
+  set_use(use, result);
   return result;
 }
 
 bool units_in_use(const std::vector<UseLaw>& uses, UnitsInUse& sum) {
-  if (uses.empty()) {
-    sum = none_in_use();
-    return true;
-  }
-  sum = {};
+  set_none(sum);
   for (const UseLaw& use : uses) {
     if (use.pattern == model::Pattern::independent &&
         use.units >= static_cast<double>(kMostOutcomes)) {
       return false;
     }
-    UnitsInUse more = units_in_use(use);
     if (sum.most <= 0) {  // Nothing is added to.
-      sum = std::move(more);
+      set_use(use, sum);
       continue;
     }
     const UnitsInUse before = std::move(sum);
+    const UnitsInUse more = units_in_use(use);
     if (!convolve(before, more, sum)) return false;
     sum.mean = before.mean + more.mean;
     sum.most = before.most + more.most;

@@ -77,7 +77,9 @@ void reckon_a_candidate_again(benchmark::State& state) {
   const auto candidate = static_cast<std::size_t>(state.range(0));
   const auto plan = energy::plan_candidate(input().study, candidate, folded);
   const auto law = power::central_law(input().study, candidate);
-  for (auto _ : state) benchmark::DoNotOptimize(energy::reckon(plan, law));
+  energy::Reckoner reckoner(plan);
+  energy::Ledger ledger;
+  for (auto _ : state) benchmark::DoNotOptimize(reckoner.reckon(law, ledger));
 }
 BENCHMARK(reckon_a_candidate_again)->DenseRange(0, 2)->Unit(benchmark::kMicrosecond);
 

@@ -28,8 +28,8 @@ Result draw_of(const DeviceLaw& law, const std::vector<UseLaw>& uses) {
   std::vector<const UnitsInUse*> in_use;
   for (const UnitsInUse& u : units) in_use.push_back(&u);
   Result result;
-  DrawReckoner reckoner(law);
-  result.reckoned = reckoner.reckon(in_use, result.draw);
+  DrawReckoner reckoner;
+  result.reckoned = reckoner.reckon(law, in_use, result.draw);
   return result;
 }
 

@@ -4,7 +4,6 @@
 
 #include <doctest/doctest.h>
 
-#include <map>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -64,53 +63,10 @@ profile = "box.toml"
 )";
 
 /// The text with one piece of it, which stands there once, exchanged.
-inline std::string edited(std::string text, std::string_view from, std::string_view to) {
-  const std::size_t at = text.find(from);
-  REQUIRE(at != std::string::npos);
-  REQUIRE(text.find(from, at + 1) == std::string::npos);
-  return text.replace(at, from.size(), to);
-}
-
-/// The files that the studies of these tests may name.
-inline const std::map<std::string, std::string>& files() {
-  static const std::map<std::string, std::string> texts{
-      {"box.toml", kProfile + "cams = 1\n"},
-      {"plain.toml", "[watts]\nidle = 10\n"},
-      {"wrong.toml", "[watts]\nidle = -1\n"},
-      {"broken.toml", "[watts\n"},
-      {"day.toml", kTariff},
-      {"gap.toml",
-       "currency = \"EUR\"\n[[band]]\nname = \"day\"\nprice = 0.3\nhours = "
-       "\"00:00-23:00\"\n"},
-      {"dear.toml", "currency = \"euro\"\n"},
-  };
-  return texts;
-}
-
-inline read::Surroundings surroundings() {
-  using Loaded = std::variant<read::SourceText, read::Unreadable>;
-  using Zone = std::variant<calendar::ZoneRules, calendar::NoZone>;
-  const auto load = [](const std::string& path, const std::string&, read::ShippedKind) -> Loaded {
-    const std::string name = path.substr(0, 2) == "./" ? path.substr(2) : path;
-    const auto found = files().find(name);
-    if (found == files().end()) return read::Unreadable{"there is no such file"};
-    return read::SourceText{path, name, found->second};
-  };
-  const auto zone = [](const std::string& name, std::chrono::year_month, int) -> Zone {
-    if (name == "Etc/UTC") return calendar::ZoneRules{};
-    return calendar::NoZone{"no such time zone; did you mean \"Etc/UTC\"?"};
-  };
-  return {load, zone};
-}
+std::string edited(std::string text, std::string_view from, std::string_view to);
 
 /// The problems as the user sees them, one a line.
-inline std::string shown(const std::vector<diag::Diagnostic>& problems) {
-  std::string text;
-  for (const diag::Diagnostic& problem : problems) {
-    text += (text.empty() ? "" : "\n") + diag::to_text(problem);
-  }
-  return text;
-}
+std::string shown(const std::vector<diag::Diagnostic>& problems);
 
 /// The value of a text that must have no problems.
 template <class T>
@@ -120,15 +76,10 @@ T value_of(const read::Read<T>& got) {
   return *got.value;
 }
 
-inline read::Read<read::StudyInput> read_study(const std::string& text) {
-  return read::study({"study.toml", "study.toml", text}, surroundings());
-}
-inline read::Read<model::Profile> read_profile(const std::string& text) {
-  return read::profile({"box.toml", "box.toml", text});
-}
-inline read::Read<model::Tariff> read_tariff(const std::string& text) {
-  return read::tariff({"day.toml", "day.toml", text});
-}
+/// Read among a few files in memory, see `files` in the source.
+read::Read<read::StudyInput> read_study(const std::string& text);
+read::Read<model::Profile> read_profile(const std::string& text);
+read::Read<model::Tariff> read_tariff(const std::string& text);
 
 /// A text, what it shows, and all that the reader says of it.
 struct Case {

@@ -4,7 +4,8 @@
 #include <Eigen/Core>
 #include <array>
 #include <cstddef>
-#include <variant>
+#include <memory>
+#include <optional>
 #include <vector>
 
 #include "wattweek/energy/plan.hpp"
@@ -47,12 +48,30 @@ struct TooManyOutcomes {
   std::size_t situation = 0;  ///< Index into `DevicePlan::situations`.
 };
 
+/// Reckons one plan under one law after the other, and keeps its work space from call to call:
+/// what a what-if repeats.
+///
 /// Energy = hours x expected watts, one matrix product for each device:
 ///
 ///     E[month, band][cause] = sum over situations of hours[month, band][s] * watts[s][cause]
 ///
 /// Sums are added in file order, so that every build gives the same digits.
-std::variant<Ledger, TooManyOutcomes> reckon(const CandidatePlan& plan,
-                                             const power::CandidateLaw& law);
+class Reckoner {
+ public:
+  /// `plan` must outlive the reckoner.
+  explicit Reckoner(const CandidatePlan& plan);
+  ~Reckoner();
+  Reckoner(const Reckoner&) = delete;
+  Reckoner& operator=(const Reckoner&) = delete;
+
+  /// Fills the ledger, or tells what has too many outcomes and leaves it unspecified.
+  /// \pre `law` is of the candidate that the plan is of.
+  [[nodiscard]] std::optional<TooManyOutcomes> reckon(const power::CandidateLaw& law,
+                                                      Ledger& ledger);
+
+ private:
+  class Inside;
+  std::unique_ptr<Inside> inside_;
+};
 
 }  // namespace wattweek::energy

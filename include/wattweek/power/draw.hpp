@@ -27,18 +27,18 @@ struct Draw {
   double overload = 0;   ///< Probability that the sum of units x load exceeds 1 by over 1e-9.
 };
 
-/// Reckons the draws of one device; keeps its work space from call to call.
+/// Reckons draws; keeps its work space from call to call.
 class DrawReckoner {
  public:
-  /// `law` must outlive the reckoner.
-  explicit DrawReckoner(const DeviceLaw& law);
+  DrawReckoner();
   ~DrawReckoner();
   DrawReckoner(const DrawReckoner&) = delete;
   DrawReckoner& operator=(const DrawReckoner&) = delete;
 
-  /// The draw while task i has `*in_use[i]` units in use. Returns false, and leaves `draw`
-  /// unspecified, where more than `kMostOutcomes` merged outcomes would be needed.
-  [[nodiscard]] bool reckon(const std::vector<const UnitsInUse*>& in_use, Draw& draw);
+  /// The draw of a device while task i has `*in_use[i]` units in use. Returns false, and leaves
+  /// `draw` unspecified, where more than `kMostOutcomes` merged outcomes would be needed.
+  [[nodiscard]] bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
+                            Draw& draw);
 
  private:
   class Inside;

@@ -33,9 +33,6 @@ struct UnitsInUse {
   double none() const { return units.front() > 0 ? 0.0 : probability.front(); }
 };
 
-/// Nobody uses it: 0 units with certainty.
-UnitsInUse none_in_use();
-
 /// Units of one use in its window: `units` with probability `share` (together), or the
 /// binomial distribution of `units` trials (independent).
 ///
@@ -47,7 +44,8 @@ UnitsInUse none_in_use();
 UnitsInUse units_in_use(const UseLaw& use);
 
 /// Units of a workload whose uses hold together: the sum of independent numbers, equal sums
-/// merged. Returns false, and leaves `sum` unspecified, beyond `kMostOutcomes` values.
+/// merged. Returns false, and leaves `sum` unspecified, beyond `kMostOutcomes` values. What
+/// memory `sum` holds is used again.
 [[nodiscard]] bool units_in_use(const std::vector<UseLaw>& uses, UnitsInUse& sum);
 
 }  // namespace wattweek::power

@@ -1,0 +1,104 @@
+#include "device_book.hpp"
+
+#include <algorithm>
+
+namespace wattweek::energy {
+
+namespace {
+
+using Power = DeviceSituation::Power;
+
+constexpr std::size_t index_of(State state) { return static_cast<std::size_t>(state); }
+
+}  // namespace
+
+std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const UseSetUnits& units,
+                                              power::DrawReckoner& reckoner) {
+  law_ = &law;
+  states_ = {};
+  overload_hours_ = 0;
+  highest_w_.assign(plan_.situations.size(), 0.0);
+  watts_.setZero(static_cast<Eigen::Index>(plan_.situations.size()),
+                 static_cast<Eigen::Index>(1 + law.tasks.size()));
+  for (std::size_t s = 0; s < plan_.situations.size(); ++s) {
+    const DeviceSituation& situation = plan_.situations[s];
+    if (situation.power != Power::on) {
+      book_rest(s, situation.power);
+    } else {
+      if (!find_units_in_use(situation, units)) return s;
+      if (!reckoner.reckon(law, in_use_, draw_)) return s;
+      book_on(s);
+    }
+  }
+  return std::nullopt;
+}
+
+// False where a workload has more values of units in use than the program will merge.
+bool DeviceBook::find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units) {
+  in_use_.clear();
+  for (std::size_t t = 0; t < situation.use_set.size(); ++t) {
+    in_use_.push_back(&units[plan_.workloads[t]][situation.use_set[t]]);
+    if (in_use_.back()->units.empty()) return false;
+  }
+  return true;
+}
+
+void DeviceBook::book_on(std::size_t situation) {
+  const auto row = static_cast<Eigen::Index>(situation);
+  const double hours = this->hours(situation);
+  watts_(row, 0) = law_->idle_w;
+  double above_idle_w = 0;
+  for (std::size_t t = 0; t < draw_.task_w.size(); ++t) {
+    watts_(row, static_cast<Eigen::Index>(1 + t)) = draw_.task_w[t];
+    above_idle_w += draw_.task_w[t];
+  }
+  highest_w_[situation] = draw_.highest_w;
+  overload_hours_ += draw_.overload * hours;
+  book(State::idle, (1 - draw_.active) * hours, law_->idle_w);
+  StateTotal& active = states_[index_of(State::active)];
+  active.device_hours += draw_.active * hours;
+  active.energy_kwh += (draw_.active * law_->idle_w + above_idle_w) * hours / 1000.0;
+}
+
+void DeviceBook::book_rest(std::size_t situation, Power power) {
+  const bool asleep = power == Power::sleep;
+  const double rest_w = asleep ? law_->sleep_w : law_->off_w;
+  watts_(static_cast<Eigen::Index>(situation), 0) = rest_w;
+  highest_w_[situation] = rest_w;
+  book(asleep ? State::sleep : State::off, hours(situation), rest_w);
+}
+
+void DeviceBook::book(State state, double hours, double watts) {
+  states_[index_of(state)].device_hours += hours;
+  states_[index_of(state)].energy_kwh += hours * watts / 1000.0;
+}
+
+void DeviceBook::add_to(Ledger& ledger) {
+  double energy_kwh = add_cause(0, 0, ledger);
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
+    energy_kwh += add_cause(1 + t, 1 + law_->tasks[t].workload, ledger);
+  }
+  for (std::size_t i = 0; i < kStates; ++i) {
+    ledger.states[i].device_hours += law_->count * states_[i].device_hours;
+    ledger.states[i].energy_kwh += law_->count * states_[i].energy_kwh;
+  }
+  const double highest_w =
+      highest_w_.empty() ? 0.0 : *std::max_element(highest_w_.begin(), highest_w_.end());
+  ledger.devices.push_back({energy_kwh, law_->count * highest_w, overload_hours_});
+}
+
+// The product of hours and one column of watts, situation after situation; in most situations
+// most causes draw nothing. Returns the kWh over all cells.
+double DeviceBook::add_cause(std::size_t cause, std::size_t column, Ledger& ledger) {
+  using Cells = Eigen::SparseMatrix<double>::InnerIterator;
+  kwh_.setZero(plan_.hours.rows());
+  for (Eigen::Index s = 0; s < watts_.rows(); ++s) {
+    const double kw = watts_(s, static_cast<Eigen::Index>(cause)) * law_->count / 1000.0;
+    if (kw == 0) continue;
+    for (Cells cell(plan_.hours, s); cell; ++cell) kwh_[cell.row()] += cell.value() * kw;
+  }
+  ledger.kwh.col(static_cast<Eigen::Index>(column)) += kwh_;
+  return kwh_.sum();
+}
+
+}  // namespace wattweek::energy

@@ -1,0 +1,53 @@
+#pragma once
+// One device's part of the ledger: the watts of each of its situations, times their hours.
+
+#include <Eigen/Core>
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+#include "wattweek/energy/ledger.hpp"
+#include "wattweek/power/draw.hpp"
+#include "wattweek/power/units_in_use.hpp"
+
+namespace wattweek::energy {
+
+/// By workload and use set: units in use. One with too many values has none.
+using UseSetUnits = std::vector<std::vector<power::UnitsInUse>>;
+
+class DeviceBook {
+ public:
+  /// `plan` must outlive the book.
+  explicit DeviceBook(const DevicePlan& plan) : plan_(plan) {}
+
+  /// Reckons all situations anew. Nothing, or the situation that has too many outcomes.
+  std::optional<std::size_t> reckon(const power::DeviceLaw& law, const UseSetUnits& units,
+                                    power::DrawReckoner& reckoner);
+
+  /// Adds all copies of the device to the ledger.
+  void add_to(Ledger& ledger);
+
+  /// All copies, the most drawn in a situation.
+  double highest_w(std::size_t situation) const { return law_->count * highest_w_[situation]; }
+
+ private:
+  double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
+  bool find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units);
+  void book_on(std::size_t situation);
+  void book_rest(std::size_t situation, DeviceSituation::Power power);
+  void book(State state, double hours, double watts);
+  double add_cause(std::size_t cause, std::size_t column, Ledger& ledger);
+
+  const DevicePlan& plan_;
+  const power::DeviceLaw* law_ = nullptr;
+  Eigen::MatrixXd watts_;  // Situations x (base, tasks), one copy.
+  std::array<StateTotal, kStates> states_;
+  std::vector<double> highest_w_;  // By situation, one copy.
+  double overload_hours_ = 0;
+  power::Draw draw_;
+  std::vector<const power::UnitsInUse*> in_use_;
+  Eigen::VectorXd kwh_;  // Of one cause, by cell.
+};
+
+}  // namespace wattweek::energy
