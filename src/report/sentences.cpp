@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "numbers.hpp"
+#include "wattweek/report/cautions.hpp"
 
 namespace wattweek::report {
 namespace {
@@ -115,9 +116,7 @@ std::vector<std::string> limits(const model::Study& study) {
       "Own solar power, prices that change by the hour, demand charges, and what the heat does to"
       " heating and cooling are not in these figures.";
   if (study.carbon_kg_per_kwh) outside += " CO2 is reckoned with the grid's average.";
-  return {outside,
-          "The highest watts are a modelled mean, not a figure for sizing a fuse, cable, timer"
-          " plug or UPS: peaks lie above it. Local rules and licensed people decide there."};
+  return {outside, std::string(highest_watts_caution())};
 }
 
 }  // namespace wattweek::report

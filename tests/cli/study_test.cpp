@@ -137,7 +137,7 @@ Bear in mind
   heat does to heating and cooling are not in these figures.
 - The highest watts are a modelled mean, not a figure for sizing a fuse, cable,
   timer plug or UPS: peaks lie above it. Local rules and licensed people decide
-  there.
+  there (docs/safety.md).
 )");
 }
 

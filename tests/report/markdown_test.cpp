@@ -52,7 +52,7 @@ Device-hours: 8000 idle, 760 active. Highest draw 60.0 W. Price bands: night 50.
 ### Bear in mind
 
 - Own solar power, prices that change by the hour, demand charges, and what the heat does to heating and cooling are not in these figures.
-- The highest watts are a modelled mean, not a figure for sizing a fuse, cable, timer plug or UPS: peaks lie above it. Local rules and licensed people decide there.
+- The highest watts are a modelled mean, not a figure for sizing a fuse, cable, timer plug or UPS: peaks lie above it. Local rules and licensed people decide there (docs/safety.md).
 )");
 }
 
