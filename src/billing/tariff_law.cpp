@@ -7,6 +7,22 @@ namespace wattweek::billing {
 using units::Energy;
 using units::Money;
 
+namespace {
+
+/// Calls `visit(step, energy)` for each step with what of the consumption lies on it.
+template <class Visit>
+void visit_steps(const Ladder& ladder, double limit_factor, Energy consumption, Visit visit) {
+  Energy from;
+  for (const Step& step : ladder) {
+    Energy to = consumption;
+    if (step.up_to) to = std::clamp(*step.up_to * limit_factor, from, std::max(from, consumption));
+    visit(step, to - from);
+    from = to;
+  }
+}
+
+}  // namespace
+
 TariffLaw central_law(const model::Tariff& tariff) {
   TariffLaw law;
   law.tax = tariff.tax.central();
@@ -36,14 +52,18 @@ TariffLaw scale_prices(const TariffLaw& law, double factor) {
 
 Money ladder_amount(const Ladder& ladder, double limit_factor, Energy consumption) {
   Money amount;
-  Energy from;
-  for (const Step& step : ladder) {
-    if (consumption <= from) break;
-    const Energy to = step.up_to ? std::min(*step.up_to * limit_factor, consumption) : consumption;
-    amount += (to - from) * step.price;
-    from = to;
-  }
+  visit_steps(ladder, limit_factor, consumption,
+              [&](const Step& step, Energy on_step) { amount += on_step * step.price; });
   return amount;
+}
+
+std::vector<BlockLine> ladder_lines(const Ladder& ladder, double limit_factor, Energy consumption) {
+  std::vector<BlockLine> lines;
+  visit_steps(ladder, limit_factor, consumption, [&](const Step& step, Energy on_step) {
+    lines.push_back({std::nullopt, on_step, step.price, on_step * step.price});
+    if (step.up_to) lines.back().up_to = *step.up_to * limit_factor;
+  });
+  return lines;
 }
 
 }  // namespace wattweek::billing

@@ -1,5 +1,7 @@
 #include "wattweek/calendar/study_fold.hpp"
 
+#include <utility>
+
 namespace wattweek::calendar {
 
 namespace {
@@ -48,15 +50,40 @@ std::vector<Condition> bands_of(const model::Tariff& tariff) {
   return bands;
 }
 
-}  // namespace
+std::vector<model::Window> week_slots(int slots_per_day) {
+  const int length_min = 1440 / slots_per_day;
+  std::vector<model::Window> slots;
+  for (unsigned day = 0; day < 7; ++day) {
+    for (int i = 0; i < slots_per_day; ++i) {
+      model::Window& slot = slots.emplace_back();
+      slot.days = model::WeekdaySet{1U << day};
+      slot.hours = {{i * length_min, (i + 1) * length_min}};
+    }
+  }
+  return slots;
+}
 
-FoldedStudy fold_study(const model::Study& study, const ZoneRules& zone) {
-  FoldInput input{study.start, study.months, {}, bands_of(study.tariff)};
+FoldedStudy fold_with(const model::Study& study, const ZoneRules& zone,
+                      std::vector<Condition> bands) {
+  FoldInput input{study.start, study.months, {}, std::move(bands)};
   FoldedStudy folded;
   add_uses(study, input, folded.index);
   add_rests(study, input, folded.index);
   folded.fold = fold(input, zone);
   return folded;
+}
+
+}  // namespace
+
+FoldedStudy fold_study(const model::Study& study, const ZoneRules& zone) {
+  return fold_with(study, zone, bands_of(study.tariff));
+}
+
+FoldedStudy fold_week(const model::Study& study, const ZoneRules& zone, int slots_per_day) {
+  const std::vector<model::Window> slots = week_slots(slots_per_day);
+  std::vector<Condition> bands;
+  for (const model::Window& slot : slots) bands.push_back({{&slot}, {}, nullptr});
+  return fold_with(study, zone, std::move(bands));
 }
 
 std::optional<LocalTime> first_uncovered(const model::Tariff& tariff, std::chrono::year_month start,

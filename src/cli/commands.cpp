@@ -10,6 +10,10 @@ const Option kYears{"years", "N",
                     "look ahead over N years, 1 to 30, in place of finance.years in the study; "
                     "without [finance] the discount rate and the price rise are 0"};
 
+const Option kMonth{"month", "YYYY-MM",
+                    "only the household's bill of this month, line by line, without and with each "
+                    "candidate"};
+
 Command estimate() {
   return {"estimate",
           "STUDY.toml",
@@ -18,7 +22,7 @@ Command estimate() {
           "energy, cost and bill of each candidate of a study",
           "Reckons for each candidate of the study the energy that it draws and what it adds to "
           "the household's electricity bill, and shows where both go.",
-          {kReportFormat, kYears},
+          {kReportFormat, kYears, kMonth},
           {"text", "json", "csv", "markdown"},
           "wattweek estimate docs/examples/ostrawick.toml"};
 }
@@ -35,7 +39,8 @@ Command compare() {
            {"baseline", "ID",
             "the candidate that the others are compared with, in place of "
             "the study's"},
-           kYears},
+           kYears,
+           kMonth},
           {"text", "json", "csv", "markdown"},
           "wattweek compare docs/examples/ostrawick.toml --years 8"};
 }

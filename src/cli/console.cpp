@@ -8,7 +8,9 @@
 #include <cerrno>
 #include <chrono>
 #include <cstdio>
+#include <cstdlib>
 #include <cstring>
+#include <string_view>
 #include <utility>
 
 #include "wattweek/diag/printable.hpp"
@@ -21,13 +23,24 @@ constexpr int kMostColumns = 100;
 constexpr std::chrono::seconds kPatience{1};
 constexpr std::chrono::milliseconds kBetweenLines{500};
 
-}  // namespace
-
-int output_columns() {
+int terminal_columns() {
   winsize window{};
-  if (isatty(STDOUT_FILENO) == 0) return kUsualColumns;
   if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &window) != 0 || window.ws_col == 0) return kUsualColumns;
   return std::min<int>(window.ws_col, kMostColumns);
+}
+
+bool has_emphasis() {
+  const char* no_color = std::getenv("NO_COLOR");
+  const char* term = std::getenv("TERM");
+  const bool refused = no_color != nullptr && *no_color != '\0';
+  return !refused && term != nullptr && std::string_view(term) != "dumb";
+}
+
+}  // namespace
+
+report::Style output_style() {
+  if (isatty(STDOUT_FILENO) == 0) return {kUsualColumns, false};
+  return {terminal_columns(), has_emphasis()};
 }
 
 std::string write_output(const std::string& text) {

@@ -6,10 +6,14 @@
 #include <string>
 #include <thread>
 
+#include "wattweek/report/report.hpp"
+
 namespace wattweek::cli {
 
-/// Columns of standard output: those of the terminal, 100 at most; 80 where it is none.
-int output_columns();
+/// How text for standard output is laid out. On a terminal: as wide as that, 100 columns at most,
+/// and with emphasis, unless `NO_COLOR` is set (https://no-color.org) or the terminal is `dumb`.
+/// Elsewhere: 80 columns, plain.
+report::Style output_style();
 
 /// Writes all of the text to standard output; the reason where that fails, else empty.
 std::string write_output(const std::string& text);

@@ -34,45 +34,85 @@ std::optional<Misuse> set_baseline(model::Study& study, const Arguments& argumen
   return Misuse{fmt::format("--baseline: no candidate '{}'{}", *id, suggestion(*id, known))};
 }
 
+/// Which of the study's months `--month` names; nothing where it is not given.
+std::variant<std::optional<std::size_t>, Misuse> month_of(const model::Study& study,
+                                                          const Arguments& arguments) {
+  const std::optional<std::string> text = arguments.value("month");
+  if (!text) return std::nullopt;
+  std::string first;
+  std::string last;
+  for (int m = 0; m < study.months; ++m) {
+    const std::chrono::year_month month = study.start + std::chrono::months(m);
+    last = fmt::format("{:04}-{:02}", static_cast<int>(month.year()),
+                       static_cast<unsigned>(month.month()));
+    if (m == 0) first = last;
+    if (last == *text) return std::optional<std::size_t>(m);
+  }
+  return Misuse{fmt::format("--month: found '{}', accepted is a month of the study, {} to {}",
+                            *text, first, last)};
+}
+
+/// What is to be shown, and how.
 struct Shape {
   report::Scope scope;
   std::string format;
-  int columns;
+  std::optional<std::size_t> month;
+  report::Style style;
 };
 
-std::string shown(const model::Study& study, const decide::Assessment& assessment,
+std::string shown(const read::StudyInput& input, const decide::Assessment& assessment,
                   const Shape& shape) {
+  const model::Study& study = input.study;
+  const bool markdown = shape.format == "markdown";
   if (shape.format == "json") return report::json(study, assessment, shape.scope);
   if (shape.format == "csv") return report::csv(study, assessment, shape.scope);
-  if (shape.format == "markdown") return report::markdown(study, assessment, shape.scope);
-  return report::text(study, assessment, shape.scope, shape.columns);
+  if (shape.month) {
+    return markdown ? report::month_bills_markdown(study, assessment, *shape.month)
+                    : report::month_bills_text(study, assessment, *shape.month, shape.style);
+  }
+  const std::vector<decide::Week> weeks = decide::weeks(study, input.zone);
+  return markdown ? report::markdown(study, assessment, weeks, shape.scope)
+                  : report::text(study, assessment, weeks, shape.scope, shape.style);
 }
 
-Outcome answer(std::string_view command, const Arguments& arguments, report::Scope scope,
-               int columns) {
+/// The study with what the options change in it.
+std::variant<read::StudyInput, Outcome> study_of(const Arguments& arguments) {
+  auto loaded = read_study(arguments.operands.front());
+  if (std::holds_alternative<Outcome>(loaded)) return loaded;
+  model::Study& study = std::get<read::StudyInput>(loaded).study;
+  if (const auto misuse = set_years(study, arguments)) return refused(misuse->message);
+  if (const auto misuse = set_baseline(study, arguments)) return refused(misuse->message);
+  return loaded;
+}
+
+Outcome answer(std::string_view command, const Arguments& arguments, Shape shape) {
   const auto format = format_of(*command_named(command), arguments);
   if (const auto* misuse = std::get_if<Misuse>(&format)) return refused(misuse->message);
-  auto loaded = read_study(arguments.operands.front());
-  if (const auto* outcome = std::get_if<Outcome>(&loaded)) return *outcome;
-  auto& input = std::get<read::StudyInput>(loaded);
-  if (const auto misuse = set_years(input.study, arguments)) return refused(misuse->message);
-  if (const auto misuse = set_baseline(input.study, arguments)) return refused(misuse->message);
-  auto assessed = assess(input);
-  if (auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
-    return refused(std::move(*problems));
+  shape.format = std::get<std::string>(format);
+  if (arguments.has("month") && shape.format != "text" && shape.format != "markdown") {
+    return refused("--month: goes with text and markdown; json holds the bills of all months");
   }
-  return {kDone, shown(input.study, std::get<decide::Assessment>(assessed),
-                       {scope, std::get<std::string>(format), columns})};
+  const auto loaded = study_of(arguments);
+  if (const auto* outcome = std::get_if<Outcome>(&loaded)) return *outcome;
+  const auto& input = std::get<read::StudyInput>(loaded);
+  const auto month = month_of(input.study, arguments);
+  if (const auto* misuse = std::get_if<Misuse>(&month)) return refused(misuse->message);
+  shape.month = std::get<std::optional<std::size_t>>(month);
+  const auto assessed = assess(input);
+  if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
+    return refused(*problems);
+  }
+  return {kDone, shown(input, std::get<decide::Assessment>(assessed), shape)};
 }
 
 }  // namespace
 
-Outcome run_estimate(const Arguments& arguments, int columns) {
-  return answer("estimate", arguments, report::Scope::estimate, columns);
+Outcome run_estimate(const Arguments& arguments, const report::Style& style) {
+  return answer("estimate", arguments, {report::Scope::estimate, "", std::nullopt, style});
 }
 
-Outcome run_compare(const Arguments& arguments, int columns) {
-  return answer("compare", arguments, report::Scope::compare, columns);
+Outcome run_compare(const Arguments& arguments, const report::Style& style) {
+  return answer("compare", arguments, {report::Scope::compare, "", std::nullopt, style});
 }
 
 }  // namespace wattweek::cli

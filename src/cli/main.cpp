@@ -10,7 +10,7 @@ using wattweek::cli::Outcome;
 
 Outcome outcome_of(const std::vector<std::string>& words) {
   try {
-    return wattweek::cli::run(words, wattweek::cli::output_columns());
+    return wattweek::cli::run(words, wattweek::cli::output_style());
   } catch (const std::bad_alloc&) {
     return {wattweek::cli::kFailed, "", wattweek::cli::error_line("out of memory")};
   } catch (const std::exception& error) {

@@ -59,7 +59,7 @@ std::variant<std::string, Misuse> currency_of(const Arguments& arguments) {
 
 }  // namespace
 
-Outcome run_quick(const Arguments& arguments) {
+Outcome run_quick(const Arguments& arguments, const report::Style& style) {
   const auto format = format_of(*command_named("quick"), arguments);
   if (const auto* misuse = std::get_if<Misuse>(&format)) return refused(misuse->message);
   const auto input = input_of(arguments);
@@ -71,7 +71,7 @@ Outcome run_quick(const Arguments& arguments) {
   const decide::QuickResult result = decide::quick(asked);
   Outcome outcome{kDone, std::get<std::string>(format) == "json"
                              ? report::quick_json(result, code)
-                             : report::quick_text(asked, result, code)};
+                             : report::quick_text(asked, result, code, style)};
   if (units::price_looks_like_cents(asked.price_per_kwh, code)) {
     outcome.err = fmt::format(
         "wattweek: note: a price of {} per kWh looks like one in hundredths; write {:.12g} if it "

@@ -24,17 +24,18 @@ Outcome help(const Arguments& arguments) {
                             : Outcome{kDone, command_help(*command)};
 }
 
-Outcome run_command(const Command& command, const Arguments& arguments, int columns) {
-  if (command.name == "estimate") return run_estimate(arguments, columns);
-  if (command.name == "compare") return run_compare(arguments, columns);
+Outcome run_command(const Command& command, const Arguments& arguments,
+                    const report::Style& style) {
+  if (command.name == "estimate") return run_estimate(arguments, style);
+  if (command.name == "compare") return run_compare(arguments, style);
   if (command.name == "check") return run_check(arguments);
-  if (command.name == "quick") return run_quick(arguments);
+  if (command.name == "quick") return run_quick(arguments, style);
   return help(arguments);
 }
 
 }  // namespace
 
-Outcome run(const std::vector<std::string>& words, int columns) {
+Outcome run(const std::vector<std::string>& words, const report::Style& style) {
   if (words.empty()) {
     return refused("no command" + suggestion("", command_names()) + "; try `wattweek help`");
   }
@@ -51,7 +52,7 @@ Outcome run(const std::vector<std::string>& words, int columns) {
   if (const auto* misuse = std::get_if<Misuse>(&parsed)) return refused(misuse->message);
   const auto& arguments = std::get<Arguments>(parsed);
   if (arguments.wants_help) return {kDone, command_help(*command)};
-  return run_command(*command, arguments, columns);
+  return run_command(*command, arguments, style);
 }
 
 }  // namespace wattweek::cli

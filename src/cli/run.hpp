@@ -6,17 +6,18 @@
 
 #include "cli/arguments.hpp"
 #include "cli/outcome.hpp"
+#include "wattweek/report/report.hpp"
 
 namespace wattweek::cli {
 
 /// Runs the command that the words name (the program's own name is not among them). Text is
-/// laid out for `columns`. Prints nothing but progress.
-Outcome run(const std::vector<std::string>& words, int columns);
+/// laid out in `style`. Prints nothing but progress.
+Outcome run(const std::vector<std::string>& words, const report::Style& style);
 
 /// The commands, each with its words taken apart.
-Outcome run_estimate(const Arguments& arguments, int columns);
-Outcome run_compare(const Arguments& arguments, int columns);
+Outcome run_estimate(const Arguments& arguments, const report::Style& style);
+Outcome run_compare(const Arguments& arguments, const report::Style& style);
 Outcome run_check(const Arguments& arguments);
-Outcome run_quick(const Arguments& arguments);
+Outcome run_quick(const Arguments& arguments, const report::Style& style);
 
 }  // namespace wattweek::cli

@@ -8,7 +8,8 @@ QuickResult quick(const QuickInput& input) {
   const double busy_hours = kDays * input.busy_hours_a_day;
   const double watt_hours = input.idle_w * (kHours - busy_hours) + input.busy_w * busy_hours;
   const double energy_kwh = watt_hours / 1000;
-  return {energy_kwh, watt_hours / kHours, energy_kwh * input.price_per_kwh};
+  return {energy_kwh, watt_hours / kHours, energy_kwh * input.price_per_kwh,
+          kHours / 1000 * input.price_per_kwh};
 }
 
 }  // namespace wattweek::decide

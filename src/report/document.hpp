@@ -31,7 +31,16 @@ struct List {
   std::vector<std::string> items;
 };
 
-using Block = std::variant<Table, Paragraph, List>;
+/// Lines of characters that stand as they are, at two widths, between their title and what the
+/// characters mean.
+struct Picture {
+  std::string title;
+  std::string legend;
+  std::vector<std::string> wide;
+  std::vector<std::string> narrow;
+};
+
+using Block = std::variant<Table, Paragraph, List, Picture>;
 
 struct Section {
   std::string heading;  ///< May be empty.
@@ -44,10 +53,15 @@ struct Document {
 };
 
 /// Everything that is said about a study.
-Document document(const model::Study& study, const decide::Assessment& assessment, Scope scope);
+Document document(const model::Study& study, const decide::Assessment& assessment,
+                  const std::vector<decide::Week>& weeks, Scope scope);
 
-/// Plain text, lines at most `columns` wide where words allow it.
-std::string lay_out_text(const Document& document, int columns);
+/// The bills of one month, line by line.
+Document month_bills(const model::Study& study, const decide::Assessment& assessment,
+                     std::size_t month);
+
+/// Plain text, no line wider than the style's columns.
+std::string lay_out_text(const Document& document, const Style& style);
 
 std::string lay_out_markdown(const Document& document);
 

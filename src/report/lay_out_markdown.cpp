@@ -38,6 +38,12 @@ void append(std::string& out, const List& list) {
   out += '\n';
 }
 
+void append(std::string& out, const Picture& picture) {
+  out += plain(picture.title) + "\n\n```text\n";
+  for (const std::string& line : picture.wide) out += line + '\n';
+  out += "```\n\n" + plain(picture.legend) + "\n\n";
+}
+
 }  // namespace
 
 std::string lay_out_markdown(const Document& document) {

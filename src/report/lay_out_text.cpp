@@ -178,19 +178,46 @@ void append(std::string& out, const List& list, std::size_t columns) {
   for (const std::string& item : list.items) append_wrapped(out, item, columns, "- ");
 }
 
+void append(std::string& out, const Picture& picture, std::size_t columns) {
+  const auto fits = [columns](const std::vector<std::string>& lines) {
+    return std::all_of(lines.begin(), lines.end(),
+                       [columns](const std::string& line) { return line.size() <= columns; });
+  };
+  append_gap(out);
+  append_wrapped(out, picture.title, columns, "");
+  if (!fits(picture.narrow)) return append_wrapped(out, "(no room for it here)", columns, "");
+  for (const std::string& line : fits(picture.wide) ? picture.wide : picture.narrow) {
+    append_line(out, line);
+  }
+  append_wrapped(out, picture.legend, columns, "");
+  append_gap(out);
+}
+
+/// Headings stand out by an empty line before them, and in bold where the terminal has it.
+void append_heading(std::string& out, const std::string& heading, const Style& style,
+                    std::size_t columns) {
+  if (style.emphasis) out += "\x1b[1m";
+  append_wrapped(out, heading, columns, "");
+  if (style.emphasis) out.insert(out.size() - 1, "\x1b[0m");
+}
+
 }  // namespace
 
-std::string lay_out_text(const Document& document, int columns) {
-  const auto width = static_cast<std::size_t>(std::max(columns, 20));
+std::string lay_out_text(const Document& document, const Style& style) {
+  const auto width = static_cast<std::size_t>(std::max(style.columns, 20));
   std::string out;
-  append_wrapped(out, document.title, width, "");
+  append_heading(out, document.title, style, width);
   for (const Section& section : document.sections) {
     if (!section.heading.empty()) {
       append_gap(out);
-      append_wrapped(out, section.heading, width, "");
+      append_heading(out, section.heading, style, width);
     }
+    const Block* before = nullptr;
     for (const Block& block : section.blocks) {
+      const bool lists = before != nullptr && before->index() == block.index();
+      if (lists && std::holds_alternative<List>(block)) append_gap(out);
       std::visit([&](const auto& kind) { append(out, kind, width); }, block);
+      before = &block;
     }
   }
   return out;

@@ -34,6 +34,14 @@ std::string money(double value, std::string_view currency) {
   return fmt::format("{} {}", amount(value, currency), currency);
 }
 
+std::string price_text(double price, std::string_view currency) {
+  const int least = units::minor_digits(currency);
+  const std::string text = rounded(price, least + 2);
+  const std::size_t point = text.find('.');
+  const std::size_t digits = point == std::string::npos ? 0 : text.size() - point - 1;
+  return digits < static_cast<std::size_t>(least) ? fixed(price, least) : text;
+}
+
 bool shows_as_zero(double value, std::string_view currency) {
   return amount(value, currency).find_first_not_of("0.") == std::string::npos;
 }

@@ -22,6 +22,10 @@ std::string amount(double value, std::string_view currency);
 /// The same with the currency's code: `12.30 EUR`.
 std::string money(double value, std::string_view currency);
 
+/// A price per kWh, as contracts quote it: with two digits more than amounts have, fewer where they
+/// are zeros.
+std::string price_text(double price, std::string_view currency);
+
 /// Does the amount show as zero?
 bool shows_as_zero(double value, std::string_view currency);
 

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "numbers.hpp"
@@ -14,15 +15,23 @@ namespace {
 struct Pair {
   const decide::ComparisonRow& row;
   const std::string& name;
-  const std::string& baseline;
+  const model::Tariff& tariff;
   const std::string& currency;
   const std::optional<decide::Lifetime>& lifetime;
   const std::optional<decide::Lifetime>& baseline_lifetime;
 };
 
-std::string years(double value) {
-  const std::string text = rounded(value, 1);
-  return text + (text == "1" ? " year" : " years");
+std::string counted(const std::string& number, std::string_view what) {
+  return fmt::format("{} {}{}", number, what, number == "1" ? "" : "s");
+}
+
+std::string years(int count) { return counted(fmt::format("{}", count), "year"); }
+
+/// A length of time as people say it: in months below two years.
+std::string duration(double years) {
+  if (years >= 2) return counted(rounded(years, 1), "year");
+  const std::string months = rounded(12 * years, 0);
+  return months == "0" ? "less than a month" : counted(months, "month");
 }
 
 std::string more_or_less(double saved) { return saved > 0 ? "less" : "more"; }
@@ -55,24 +64,24 @@ std::string purchase(const Pair& pair) {
 std::string payback(const Pair& pair) {
   const decide::ComparisonRow& row = pair.row;
   if (row.overtaken_years) {
-    return fmt::format(" It stays ahead for {}, then its running cost has eaten up what it saved.",
-                       years(*row.overtaken_years));
+    return fmt::format("It stays ahead for {}, then its running cost has eaten up what it saved.",
+                       duration(*row.overtaken_years));
   }
-  if (!row.payback_years) return " What it costs more to buy is never earned back.";
+  if (!row.payback_years) return "What it costs more to buy is never earned back.";
   if (*row.payback_years == 0) return "";
   const std::string discounted = row.discounted_payback_years
-                                     ? "in " + years(*row.discounted_payback_years)
+                                     ? "in " + duration(*row.discounted_payback_years)
                                      : "not within " + years(pair.lifetime->years);
   return fmt::format(
-      " The extra purchase is earned back in {}; with discounting, price rises and later costs {}.",
-      years(*row.payback_years), discounted);
+      "The extra purchase is earned back in {}; with discounting, price rises and later costs {}.",
+      duration(*row.payback_years), discounted);
 }
 
 /// Which is the cheaper over the horizon, all payments taken at their present value.
 std::string verdict(const Pair& pair) {
   const double saved = *pair.row.saves_present_cost;
   const std::string both = fmt::format(
-      " Over {}, all at present value, it costs {} against {}:", years(pair.lifetime->years),
+      "Over {}, all at present value, it costs {} against {}:", years(pair.lifetime->years),
       money(pair.lifetime->present_cost, pair.currency),
       money(pair.baseline_lifetime->present_cost, pair.currency));
   if (shows_as_zero(saved, pair.currency)) return both + " the same.";
@@ -80,31 +89,61 @@ std::string verdict(const Pair& pair) {
                      more_or_less(saved));
 }
 
-std::string break_even(const Pair& pair) {
-  if (shows_as_zero(*pair.row.saves_present_cost, pair.currency)) return "";
-  if (!pair.row.break_even_price_factor) {
-    return " No level of electricity prices makes the two equal.";
+/// `: 0.0277 EUR (night), 0.0537 EUR (day)` at so many times today's prices; nothing where blocks
+/// or many bands make that a table of its own.
+std::string prices_at(const Pair& pair, double factor) {
+  constexpr std::size_t kFew = 3;
+  const model::Tariff& tariff = pair.tariff;
+  if (!tariff.blocks.empty() || tariff.bands.size() > kFew) return "";
+  std::string words;
+  for (const model::Band& band : tariff.bands) {
+    const double price = factor * (1 + tariff.tax.central()) *
+                         units::in_currency_per_kilowatt_hour(band.price.central());
+    words += fmt::format("{}{} {}", words.empty() ? ": " : ", ", price_text(price, pair.currency),
+                         pair.currency);
+    if (tariff.bands.size() > 1) words += fmt::format(" ({})", band.name);
   }
-  return fmt::format(" The two are equal where every price per kWh is {} times today's.",
-                     rounded(*pair.row.break_even_price_factor, 3));
+  return words + ", tax included";
+}
+
+/// From which price on the verdict holds. The factor is the level nearest to today's, so nothing
+/// turns in between.
+std::string break_even(const Pair& pair) {
+  const double saved = *pair.row.saves_present_cost;
+  if (shows_as_zero(saved, pair.currency)) return "";
+  if (!pair.row.break_even_price_factor) return "No level of electricity prices changes that.";
+  const double factor = *pair.row.break_even_price_factor;
+  const std::string at =
+      fmt::format("{} times today's{}", rounded(factor, 3), prices_at(pair, factor));
+  if (saved > 0) {
+    return fmt::format("It stays ahead until every price per kWh has {} to {}.",
+                       factor < 1 ? "fallen" : "risen", at);
+  }
+  return fmt::format("It would draw level if every price per kWh {} to {}.",
+                     factor < 1 ? "fell" : "rose", at);
 }
 
 }  // namespace
 
-std::string comparison_sentence(const model::Study& study, const decide::Assessment& all,
-                                const decide::ComparisonRow& row) {
+std::vector<std::string> comparison_sentences(const model::Study& study,
+                                              const decide::Assessment& all,
+                                              const decide::ComparisonRow& row) {
   const Pair pair{row,
                   study.candidates[row.candidate].name,
-                  study.candidates[all.baseline].name,
+                  study.tariff,
                   study.tariff.currency,
                   all.candidates[row.candidate].lifetime,
                   all.candidates[all.baseline].lifetime};
-  const std::string first = running(pair) + " " + purchase(pair);
-  if (pair.lifetime) return first + payback(pair) + verdict(pair) + break_even(pair);
-  if (shows_as_zero(row.extra_purchase, pair.currency)) return first;
-  return first +
-         " Whether that pays depends on the years it is kept: give finance.years in the study or"
-         " --years N.";
+  std::vector<std::string> sentences = {running(pair), purchase(pair)};
+  if (pair.lifetime) {
+    sentences.insert(sentences.end(), {payback(pair), verdict(pair), break_even(pair)});
+  } else if (!shows_as_zero(row.extra_purchase, pair.currency)) {
+    sentences.emplace_back(
+        "Whether that pays depends on the years it is kept: give finance.years in the study or "
+        "--years N.");
+  }
+  sentences.erase(std::remove(sentences.begin(), sentences.end(), ""), sentences.end());
+  return sentences;
 }
 
 std::string note_sentence(const decide::Note& note) {

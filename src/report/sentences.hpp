@@ -9,10 +9,11 @@
 namespace wattweek::report {
 
 /// What a candidate saves against the baseline, a year; when its purchase has paid for itself,
-/// never without the verdict of the present costs and the horizon; and the price level at which
-/// the two are level.
-std::string comparison_sentence(const model::Study& study, const decide::Assessment& assessment,
-                                const decide::ComparisonRow& row);
+/// never without the verdict of the present costs and the horizon; and from which price on that
+/// holds.
+std::vector<std::string> comparison_sentences(const model::Study& study,
+                                              const decide::Assessment& assessment,
+                                              const decide::ComparisonRow& row);
 
 /// A note, with the place or the candidate that it is about, and its code.
 std::string note_sentence(const decide::Note& note);

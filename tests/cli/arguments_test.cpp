@@ -58,7 +58,7 @@ TEST_CASE("arguments: help is wanted wherever it stands and whatever else is mis
 TEST_CASE("arguments: an unknown option names what was found, the nearest and what is accepted") {
   CHECK(misuse("compare", {"a.toml", "--basline", "x"}) ==
         "compare: unknown option '--basline'; did you mean '--baseline'? Accepted are --format, "
-        "--baseline, --years, --help");
+        "--baseline, --years, --month, --help");
   CHECK(misuse("check", {"a.toml", "--quiet"}) ==
         "check: unknown option '--quiet'; accepted are --strict, --help");
   CHECK(misuse("check", {"a.toml", "-x"}) ==

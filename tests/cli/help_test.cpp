@@ -55,6 +55,7 @@ TEST_CASE("help: the example of every command runs as it stands") {
 TEST_CASE("help: the page of compare") {
   CHECK(wattweek("help compare").out ==
         "Usage: wattweek compare STUDY.toml [--format FORMAT] [--baseline ID] [--years N]\n"
+        "       [--month YYYY-MM]\n"
         "\n"
         "Reckons what `estimate` does, and what each candidate saves against the\n"
         "baseline: energy and money a year, and over a horizon of years whether its\n"
@@ -67,6 +68,8 @@ TEST_CASE("help: the page of compare") {
         "  --years N        look ahead over N years, 1 to 30, in place of finance.years\n"
         "                   in the study; without [finance] the discount rate and the\n"
         "                   price rise are 0\n"
+        "  --month YYYY-MM  only the household's bill of this month, line by line,\n"
+        "                   without and with each candidate\n"
         "\n"
         "Example:\n"
         "  wattweek compare docs/examples/ostrawick.toml --years 8\n");

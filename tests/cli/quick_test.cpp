@@ -30,21 +30,39 @@ TEST_CASE("quick: 13.5 W with five streams of 3.1 W four hours every evening") {
   CHECK(got.size() == 5);
 }
 
-TEST_CASE("quick: the answer in two sentences") {
+TEST_CASE("quick: the answer on one screen, with the caution that belongs to measuring") {
   CHECK(wattweek("quick --idle 13.5 --price 0.30 --currency EUR").out ==
-        "13.5 W around the clock is 118.3 kWh in 365 days.\n"
-        "At 0.3 EUR per kWh that costs 35.48 EUR a year, 2.96 EUR a month.\n");
+        R"(13.5 W around the clock is 118.3 kWh in 365 days.
+At 0.30 EUR per kWh that costs 35.48 EUR a year, 2.96 EUR a month.
+1 W all year is 8.76 kWh and costs 2.63 EUR.
+
+Bear in mind
+Before a meter goes between plug and socket: shut down, mind its rated current,
+chain no power strips, open nothing (docs/safety.md).
+)");
   CHECK(wattweek("quick --idle 13.5 --price 30 --currency JPY").out ==
-        "13.5 W around the clock is 118.3 kWh in 365 days.\n"
-        "At 30 JPY per kWh that costs 3548 JPY a year, 296 JPY a month.\n");
+        R"(13.5 W around the clock is 118.3 kWh in 365 days.
+At 30 JPY per kWh that costs 3548 JPY a year, 296 JPY a month.
+1 W all year is 8.76 kWh and costs 263 JPY.
+
+Bear in mind
+Before a meter goes between plug and socket: shut down, mind its rated current,
+chain no power strips, open nothing (docs/safety.md).
+)");
 }
 
 TEST_CASE("quick: without a currency none is invented") {
   CHECK(json::parse(wattweek("quick --idle 10 --price 0.30 --format json").out)["currency"]
             .is_null());
   CHECK(wattweek("quick --idle 10 --price 0.30").out ==
-        "10 W around the clock is 87.6 kWh in 365 days.\n"
-        "At 0.3 per kWh that costs 26.28 a year, 2.19 a month.\n");
+        R"(10 W around the clock is 87.6 kWh in 365 days.
+At 0.30 per kWh that costs 26.28 a year, 2.19 a month.
+1 W all year is 8.76 kWh and costs 2.63.
+
+Bear in mind
+Before a meter goes between plug and socket: shut down, mind its rated current,
+chain no power strips, open nothing (docs/safety.md).
+)");
 }
 
 TEST_CASE("quick: a price that looks like cents is pointed out and reckoned as it stands") {

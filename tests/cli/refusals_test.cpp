@@ -197,13 +197,5 @@ TEST_CASE("quick: a price that looks like cents is divided without a tail of dig
         "is\n");
 }
 
-TEST_CASE("quick: the sentences of two readings") {
-  const TemporaryFolder folder;
-  CHECK(shell(folder.path(), "wattweek quick --idle 13.5 --busy 29 --busy-hours 4 --price 0.30")
-            .out ==
-        "20 h of each day at 13.5 W and 4 h at 29 W, 16.1 W on average, is 140.9 kWh in 365 days.\n"
-        "At 0.3 per kWh that costs 42.27 a year, 3.52 a month.\n");
-}
-
 }  // namespace
 }  // namespace wattweek::cli

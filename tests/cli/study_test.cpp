@@ -89,7 +89,7 @@ TEST_CASE("study: estimate compares nothing and knows no baseline") {
   folder.write("study.toml", kSmallStudy);
   CHECK(refusal(folder, "wattweek estimate study.toml --baseline new") ==
         "wattweek: error: estimate: unknown option '--baseline'; accepted are --format, --years, "
-        "--help\n");
+        "--month, --help\n");
 }
 
 TEST_CASE("study: the text of a small comparison") {
@@ -100,18 +100,18 @@ TEST_CASE("study: the text of a small comparison") {
 2027-01-01 to 2027-12-31, 365 days, 8760 hours, Etc/UTC
 Electricity contract: small, in EUR
 
-                       mean   cost  purchase     2-year
-                  kWh     W    EUR       EUR  cost* EUR
-old (baseline)  350.4  40.0  87.60      0.00     175.20
-new              87.6  10.0  21.90    200.00     243.80
+                       mean  a year  a month  purchase     2-year
+                  kWh     W     EUR      EUR       EUR  cost* EUR
+old (baseline)  350.4  40.0   87.60     7.30      0.00     175.20
+new              87.6  10.0   21.90     1.82    200.00     243.80
 
 * Purchase, electricity and later costs less resale, each at its present value.
 
 old
 
                                  cost
-                           kWh    EUR  use
-base: off, asleep, idle  350.4  87.60
+                           kWh    EUR  in use
+base: off, asleep, idle  350.4  87.60  8760 h, 40.0 W
 together                 350.4  87.60
 
 Device-hours: 8760 idle. Highest draw 40.0 W.
@@ -119,18 +119,45 @@ Device-hours: 8760 idle. Highest draw 40.0 W.
 new
 
                                 cost
-                          kWh    EUR  use
-base: off, asleep, idle  87.6  21.90
+                          kWh    EUR  in use
+base: off, asleep, idle  87.6  21.90  8760 h, 10.0 W
 together                 87.6  21.90
 
 Device-hours: 8760 idle. Highest draw 10.0 W.
 
+When
+
+          old   old  new   new
+month     kWh   EUR  kWh   EUR
+2027-01  29.8  7.44  7.4  1.86
+2027-02  26.9  6.72  6.7  1.68
+2027-03  29.8  7.44  7.4  1.86
+2027-04  28.8  7.20  7.2  1.80
+2027-05  29.8  7.44  7.4  1.86
+2027-06  28.8  7.20  7.2  1.80
+2027-07  29.8  7.44  7.4  1.86
+2027-08  29.8  7.44  7.4  1.86
+2027-09  28.8  7.20  7.2  1.80
+2027-10  29.8  7.44  7.4  1.86
+2027-11  28.8  7.20  7.2  1.80
+2027-12  29.8  7.44  7.4  1.86
+
+old draws 40.0 W all week.
+new draws 10.00 W all week.
+
+What a little more costs
+1 W all year is 8.76 kWh and costs 2.19 EUR.
+The next kWh costs 0.25 EUR, tax included.
+
 Compared with old
-- new uses 262.8 kWh less a year and costs 65.70 EUR less a year to run. It
-  costs 200.00 EUR more to buy. The extra purchase is earned back in 3 years;
-  with discounting, price rises and later costs not within 2 years. Over 2
-  years, all at present value, it costs 243.80 EUR against 175.20 EUR: 68.60 EUR
-  more. The two are equal where every price per kWh is 1.522 times today's.
+- new uses 262.8 kWh less a year and costs 65.70 EUR less a year to run.
+- It costs 200.00 EUR more to buy.
+- The extra purchase is earned back in 3 years; with discounting, price rises
+  and later costs not within 2 years.
+- Over 2 years, all at present value, it costs 243.80 EUR against 175.20 EUR:
+  68.60 EUR more.
+- It would draw level if every price per kWh rose to 1.522 times today's: 0.3805
+  EUR, tax included.
 
 Bear in mind
 - Own solar power, prices that change by the hour, demand charges, and what the

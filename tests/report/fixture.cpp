@@ -26,6 +26,9 @@ model::Study study() {
   made.tariff.bands.resize(2);
   made.tariff.bands[0].name = "night";
   made.tariff.bands[1].name = "day";
+  made.tariff.bands[0].price = units::per_kilowatt_hour(0.15);
+  made.tariff.bands[1].price = units::per_kilowatt_hour(0.3);
+  made.tariff.tax = 0.2;
   made.workloads.resize(1);
   made.workloads[0].id = "film";
   made.workloads[0].name = "Film streaming";
@@ -76,6 +79,16 @@ decide::Assessment assessment() {
   made.days = 365;
   made.hours = 8760;
   made.band_hours = {3285, 5475};
+  made.without.law.tax = 0.2;
+  made.without.law.band_prices = {units::per_kilowatt_hour(0.15), units::per_kilowatt_hour(0.3)};
+  for (const double hours : {744.0, 672.0}) {
+    billing::BillingPeriod period;
+    period.days = hours / 24;
+    period.band_hours = {units::hours(hours / 4), units::hours(hours * 3 / 4)};
+    made.without.periods.push_back(period);
+  }
+  made.without.periods[1].month = 1;
+  made.without.household = {units::kilowatt_hours(50), units::kilowatt_hours(60)};
   made.without.bills = {bill(50), bill(60)};
   made.candidates = {result(200, 50, 300), result(20, 5, 30)};
   decide::ComparisonRow row;

@@ -1,6 +1,7 @@
 #include "sentences.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "fixture.hpp"
 
@@ -8,7 +9,8 @@ namespace wattweek::report {
 namespace {
 
 std::string sentence(const decide::Assessment& all) {
-  return comparison_sentence(study(), all, all.rows.front());
+  const auto all_of_them = comparison_sentences(study(), all, all.rows.front());
+  return fmt::format("{}", fmt::join(all_of_them, " "));
 }
 
 TEST_CASE("sentences: without a horizon no payback is named") {
@@ -21,10 +23,11 @@ TEST_CASE("sentences: without a horizon no payback is named") {
 TEST_CASE("sentences: a payback stands beside the verdict of the present costs and the horizon") {
   CHECK(sentence(with_horizon()) ==
         "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
-        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years; with"
-        " discounting, price rises and later costs in 1.2 years. Over 5 years, all at present"
-        " value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. The two are equal where"
-        " every price per kWh is 0.222 times today's.");
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 13 months; with"
+        " discounting, price rises and later costs in 15 months. Over 5 years, all at present"
+        " value, it costs 420.00 EUR against 1400.00 EUR: 980.00 EUR less. It stays ahead until"
+        " every price per kWh has fallen to 0.222 times today's: 0.04 EUR (night), 0.0799 EUR"
+        " (day), tax included.");
 }
 
 TEST_CASE("sentences: a payback that looks good is contradicted by a worse present cost") {
@@ -35,10 +38,11 @@ TEST_CASE("sentences: a payback that looks good is contradicted by a worse prese
   all.rows[0].break_even_price_factor = 1.04;
   CHECK(sentence(all) ==
         "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
-        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 1.1 years; with"
+        " It costs 300.00 EUR more to buy. The extra purchase is earned back in 13 months; with"
         " discounting, price rises and later costs not within 5 years. Over 5 years, all"
-        " at present value, it costs 1450.00 EUR against 1400.00 EUR: 50.00 EUR more. The two are"
-        " equal where every price per kWh is 1.04 times today's.");
+        " at present value, it costs 1450.00 EUR against 1400.00 EUR: 50.00 EUR more. It would draw"
+        " level if every price per kWh rose to 1.04 times today's: 0.1872 EUR (night), 0.3744 EUR"
+        " (day), tax included.");
 }
 
 TEST_CASE("sentences: cheaper to buy and dearer to run stays ahead for a while") {
@@ -53,9 +57,40 @@ TEST_CASE("sentences: cheaper to buy and dearer to run stays ahead for a while")
   row.break_even_price_factor.reset();
   CHECK(sentence(all) ==
         "Palm-size box uses 10.0 kWh more a year and costs 20.00 EUR more a year to run."
-        " It costs 20.00 EUR less to buy. It stays ahead for 1 year, then its running cost has"
+        " It costs 20.00 EUR less to buy. It stays ahead for 12 months, then its running cost has"
         " eaten up what it saved. Over 5 years, all at present value, it costs 420.00 EUR against"
-        " 1400.00 EUR: 75.00 EUR more. No level of electricity prices makes the two equal.");
+        " 1400.00 EUR: 75.00 EUR more. No level of electricity prices changes that.");
+}
+
+TEST_CASE("sentences: the verdict turns at dearer or at cheaper electricity") {
+  decide::Assessment all = with_horizon();
+  all.rows[0].break_even_price_factor = 2.5;
+  CHECK(sentence(all).find("It stays ahead until every price per kWh has risen to 2.5 times") !=
+        std::string::npos);
+  all.rows[0].saves_present_cost = -50;
+  all.rows[0].break_even_price_factor = 0.4;
+  CHECK(sentence(all).find("It would draw level if every price per kWh fell to 0.4 times") !=
+        std::string::npos);
+}
+
+TEST_CASE("sentences: where blocks or many bands decide, the turning point names no prices") {
+  model::Study many = study();
+  many.tariff.bands.resize(4, many.tariff.bands[0]);
+  const decide::Assessment all = with_horizon();
+  CHECK(comparison_sentences(many, all, all.rows[0]).back() ==
+        "It stays ahead until every price per kWh has fallen to 0.222 times today's.");
+  model::Study ladder = study();
+  ladder.tariff.blocks.resize(1);
+  CHECK(comparison_sentences(ladder, all, all.rows[0]).back() ==
+        "It stays ahead until every price per kWh has fallen to 0.222 times today's.");
+}
+
+TEST_CASE("sentences: below two years a payback is said in months, below half a month as such") {
+  decide::Assessment all = with_horizon();
+  all.rows[0].payback_years = 0.03;
+  all.rows[0].discounted_payback_years = 2.34;
+  CHECK(sentence(all).find("is earned back in less than a month; with discounting, price rises and"
+                           " later costs in 2.3 years.") != std::string::npos);
 }
 
 TEST_CASE("sentences: dearer to buy and to run is never earned back") {

@@ -39,4 +39,16 @@ TariffLaw scale_prices(const TariffLaw& law, double factor);
 /// of the period where limits are per day, else 1).
 units::Money ladder_amount(const Ladder& ladder, double limit_factor, units::Energy consumption);
 
+/// What of the consumption lies on a step of a ladder.
+struct BlockLine {
+  std::optional<units::Energy> up_to;  ///< The step's limit, times `limit_factor`.
+  units::Energy energy;
+  units::UnitPrice price;
+  units::Money amount;
+};
+
+/// The lines behind `ladder_amount`: one for each step, those that are not reached with 0 kWh.
+std::vector<BlockLine> ladder_lines(const Ladder& ladder, double limit_factor,
+                                    units::Energy consumption);
+
 }  // namespace wattweek::billing

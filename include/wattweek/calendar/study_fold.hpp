@@ -24,6 +24,12 @@ struct FoldedStudy {
 /// Folds a whole study. \pre `zone` is the study's zone, over its time.
 FoldedStudy fold_study(const model::Study& study, const ZoneRules& zone);
 
+/// The same with the slots of the local week in place of the price bands: band
+/// `d * slots_per_day + i` is slot i of weekday d, Monday being 0. Each date is its own weekday,
+/// holidays too.
+/// \pre `slots_per_day` divides 1440.
+FoldedStudy fold_week(const model::Study& study, const ZoneRules& zone, int slots_per_day);
+
 /// The first local time in the months that no band of the tariff covers; nothing where all is
 /// covered.
 std::optional<LocalTime> first_uncovered(const model::Tariff& tariff, std::chrono::year_month start,

@@ -14,6 +14,7 @@ struct QuickResult {
   double energy_kwh = 0;  ///< A year of 365 days, 8760 h.
   double mean_w = 0;
   double cost = 0;
+  double one_watt_cost = 0;  ///< Of 1 W all year, 8.76 kWh.
 };
 
 /// 365 days, so many hours of each at busy watts and the rest at idle watts, one price.

@@ -3,9 +3,11 @@
 // computing: everything shown was reckoned before.
 
 #include <string>
+#include <vector>
 
 #include "wattweek/decide/assessment.hpp"
 #include "wattweek/decide/quick.hpp"
+#include "wattweek/decide/week.hpp"
 #include "wattweek/model/study.hpp"
 
 namespace wattweek::report {
@@ -20,13 +22,30 @@ enum class Scope {
 /// the same bytes for the same results. See docs/json.md.
 std::string json(const model::Study& study, const decide::Assessment& assessment, Scope scope);
 
-/// A plain text table, where each candidate's energy goes, what is saved, and every note as a
-/// sentence. Lines are at most `columns` wide, counted in characters.
-std::string text(const model::Study& study, const decide::Assessment& assessment, Scope scope,
-                 int columns);
+/// How plain text is laid out.
+struct Style {
+  int columns = 80;       ///< The widest line, counted in characters.
+  bool emphasis = false;  ///< Headings in bold, by the terminal's escape sequences (ECMA-48).
+};
 
-/// Tables in Markdown, to be pasted under an article.
-std::string markdown(const model::Study& study, const decide::Assessment& assessment, Scope scope);
+/// The candidates side by side, where and when each one's energy goes, what a little more costs,
+/// what is saved, and every note as a sentence. `weeks` is what `decide::weeks` returns; empty: no
+/// pictures of the week.
+std::string text(const model::Study& study, const decide::Assessment& assessment,
+                 const std::vector<decide::Week>& weeks, Scope scope, const Style& style);
+
+/// The same in Markdown, to be pasted under an article.
+std::string markdown(const model::Study& study, const decide::Assessment& assessment,
+                     const std::vector<decide::Week>& weeks, Scope scope);
+
+/// The household's paper bill of one month, line by line, without and with each candidate.
+/// \pre `month` is an index into the assessment's months.
+std::string month_bills_text(const model::Study& study, const decide::Assessment& assessment,
+                             std::size_t month, const Style& style);
+
+/// The same in Markdown.
+std::string month_bills_markdown(const model::Study& study, const decide::Assessment& assessment,
+                                 std::size_t month);
 
 /// One row for each candidate, RFC 4180. Text cells that a spreadsheet would take for a formula are
 /// neutralised. Notes about the study as a whole stand in every row.
@@ -35,8 +54,9 @@ std::string csv(const model::Study& study, const decide::Assessment& assessment,
 /// JSON of the format `wattweek-quick-1`. An empty `currency` (none was named) is null.
 std::string quick_json(const decide::QuickResult& result, const std::string& currency);
 
-/// The same as two sentences. An empty `currency` leaves the amounts without a code.
+/// The same as sentences, with a caution on measuring. An empty `currency` leaves the amounts
+/// without a code.
 std::string quick_text(const decide::QuickInput& input, const decide::QuickResult& result,
-                       const std::string& currency);
+                       const std::string& currency, const Style& style);
 
 }  // namespace wattweek::report

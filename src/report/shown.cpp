@@ -1,0 +1,26 @@
+#include "shown.hpp"
+
+#include <fmt/format.h>
+
+namespace wattweek::report {
+
+Shown shown(const model::Study& study, const decide::Assessment& assessment) {
+  std::vector<double> kwh;
+  std::vector<double> watts;
+  for (const decide::CandidateResult& result : assessment.candidates) {
+    kwh.push_back(units::in_kilowatt_hours(result.energy));
+    watts.push_back(units::in_watts(result.mean));
+  }
+  return {study, assessment, decimals_for(kwh), decimals_for(watts)};
+}
+
+std::string month_text(std::chrono::year_month month) {
+  return fmt::format("{:04}-{:02}", static_cast<int>(month.year()),
+                     static_cast<unsigned>(month.month()));
+}
+
+std::string joined(const std::vector<std::string>& parts) {
+  return fmt::format("{}", fmt::join(parts, ", "));
+}
+
+}  // namespace wattweek::report
