@@ -85,7 +85,7 @@ void ProgressLine::watch() {
 
 void ProgressLine::write(const std::string& line) {
   if (!on_terminal_) return write_error(line + '\n');
-  const std::size_t length = diag::character_count(line);
+  const std::size_t length = diag::column_count(line);
   const std::size_t behind = shown_ > length ? shown_ - length : 0;
   write_error("\r" + line + std::string(behind, ' '));
   shown_ = length;

@@ -44,6 +44,14 @@ bool is_harmless(const CodePoint& point) {
   return point.valid && !control && !separator && !bidirectional;
 }
 
+/// Columns of one character. The formatting library pads by them, so the padding tells them.
+std::size_t columns_of(std::string_view character, const CodePoint& point) {
+  if (!point.valid || point.value < 0x80) return 1;
+  constexpr std::size_t kPadded = 4;
+  const std::size_t blanks = fmt::formatted_size("{:<{}}", character, kPadded) - character.size();
+  return kPadded - blanks;
+}
+
 void append_hex(std::string& out, unsigned value) {
   fmt::format_to(std::back_inserter(out), "\\x{:02X}", value);
 }
@@ -67,13 +75,26 @@ std::string printable(std::string_view text) {
   return shown;
 }
 
-std::size_t character_count(std::string_view text) {
-  std::size_t count = 0;
+std::size_t column_count(std::string_view text) {
+  std::size_t columns = 0;
   while (!text.empty()) {
-    text.remove_prefix(first_code_point(text).bytes);
-    ++count;
+    const CodePoint point = first_code_point(text);
+    columns += columns_of(text.substr(0, point.bytes), point);
+    text.remove_prefix(point.bytes);
   }
-  return count;
+  return columns;
+}
+
+std::size_t bytes_within(std::string_view text, std::size_t columns) {
+  std::size_t bytes = 0;
+  while (bytes < text.size()) {
+    const CodePoint point = first_code_point(text.substr(bytes));
+    const std::size_t needed = columns_of(text.substr(bytes, point.bytes), point);
+    if (needed > columns) break;
+    columns -= needed;
+    bytes += point.bytes;
+  }
+  return bytes;
 }
 
 }  // namespace wattweek::diag

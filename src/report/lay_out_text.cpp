@@ -7,23 +7,15 @@
 namespace wattweek::report {
 namespace {
 
-using diag::character_count;
+using diag::bytes_within;
+using diag::column_count;
 using diag::printable;
 
-constexpr std::size_t kGap = 2;         // Blanks between two columns.
-constexpr std::size_t kLeastName = 14;  // A column of names narrower than this reads badly.
+constexpr std::size_t kGap = 2;          // Blanks between two columns.
+constexpr std::size_t kLeastName = 14;   // A column of names narrower than this reads badly ...
+constexpr std::size_t kLeastWords = 18;  // ... and so does a column of other words.
 
 std::string blanks(std::size_t count) { return std::string(count, ' '); }
-
-/// Bytes of the first `characters` characters, or of the whole.
-std::size_t bytes_of(const std::string& text, std::size_t characters) {
-  std::size_t bytes = 0;
-  for (std::size_t seen = 0; bytes < text.size(); ++bytes) {
-    const bool starts = (static_cast<unsigned char>(text[bytes]) & 0xC0U) != 0x80U;
-    if (starts && seen++ == characters) break;
-  }
-  return bytes;
-}
 
 /// Breaks printable text into lines at blanks; a word too long for a line is cut.
 std::vector<std::string> wrap(const std::string& text, std::size_t width) {
@@ -33,11 +25,11 @@ std::vector<std::string> wrap(const std::string& text, std::size_t width) {
     const std::size_t end = std::min(text.find(' ', at), text.size());
     std::string word = text.substr(at, end - at);
     at = end + 1;
-    const std::size_t used = character_count(lines.back());
-    if (used > 0 && used + 1 + character_count(word) > width) lines.emplace_back();
+    const std::size_t used = column_count(lines.back());
+    if (used > 0 && used + 1 + column_count(word) > width) lines.emplace_back();
     if (!lines.back().empty()) lines.back() += ' ';
-    while (character_count(word) > width) {
-      const std::size_t cut = bytes_of(word, width);
+    while (column_count(word) > width) {
+      const std::size_t cut = std::max<std::size_t>(1, bytes_within(word, width));
       lines.back() += word.substr(0, cut);
       lines.emplace_back();
       word.erase(0, cut);
@@ -80,39 +72,52 @@ class Grid {
 
   std::string text() const {
     std::string out;
-    append_row(out, header_);
-    for (const auto& row : table_.rows) append_row(out, split(row));
+    append_row(out, header_, true);
+    for (const auto& row : table_.rows) append_row(out, split(row), false);
     return out;
   }
 
  private:
   using Lines = std::vector<std::string>;
 
-  /// Figures never break, their headers do so at blanks; the first column has what is left.
+  /// Figures never break, their headers do so at blanks; the first column has what is left. Where
+  /// that is too little, other columns of words break too.
   void fit(const std::vector<std::string>& header, std::size_t columns) {
-    std::size_t others = 0;
-    std::size_t longest = 0;
-    for (std::size_t i = 1; i < widths_.size(); ++i) {
-      widths_[i] = header_width(header[i]);
-      for (const auto& row : table_.rows) {
-        widths_[i] = std::max(widths_[i], character_count(printable(row[i])));
-      }
-      others += widths_[i] + kGap;
-    }
-    for (const auto& row : table_.rows) {
-      longest = std::max(longest, character_count(printable(row[0])));
-    }
-    fits_ = others + std::min(longest, kLeastName) <= columns;
+    const std::size_t longest = widest_cell(0);
+    const std::size_t least = std::min(longest, kLeastName);
+    std::size_t others = width_of_others(header, false);
+    if (others + least > columns) others = width_of_others(header, true);
+    fits_ = others + least <= columns;
     widths_[0] = fits_ ? std::min(longest, columns - others) : longest;
     for (std::size_t i = 0; i < widths_.size(); ++i) {
       header_.push_back(wrap(header[i], std::max<std::size_t>(widths_[i], 1)));
     }
   }
 
+  std::size_t widest_cell(std::size_t column) const {
+    std::size_t widest = 0;
+    for (const auto& row : table_.rows) {
+      widest = std::max(widest, column_count(printable(row[column])));
+    }
+    return widest;
+  }
+
+  /// Sets the widths of all columns but the first; their sum, with gaps.
+  std::size_t width_of_others(const std::vector<std::string>& header, bool break_words) {
+    std::size_t sum = 0;
+    for (std::size_t i = 1; i < widths_.size(); ++i) {
+      const bool breaks = break_words && table_.columns[i].align == Align::left;
+      const std::size_t cells = breaks ? std::min(widest_cell(i), kLeastWords) : widest_cell(i);
+      widths_[i] = std::max(header_width(header[i]), cells);
+      sum += widths_[i] + kGap;
+    }
+    return sum;
+  }
+
   /// The least width at which a header takes no more than two lines and no word of it is cut.
   static std::size_t header_width(const std::string& header) {
     std::size_t width = 1;
-    for (; width < character_count(header); ++width) {
+    for (; width < column_count(header); ++width) {
       const Lines lines = wrap(header, width);
       if (lines.size() == 1 || (lines.size() == 2 && lines[0] + ' ' + lines[1] == header)) break;
     }
@@ -127,21 +132,34 @@ class Grid {
     return cells;
   }
 
-  /// Cells of one row stand on its last line, so that a figure is beside the end of a long name.
-  void append_row(std::string& out, const std::vector<Lines>& cells) const {
-    std::size_t height = 0;
-    for (const Lines& cell : cells) height = std::max(height, cell.size());
-    for (std::size_t line = 0; line < height; ++line) {
+  /// A row's figures stand beside the end of a long name, its words begin there and go on below.
+  /// Headers all end on one line.
+  void append_row(std::string& out, const std::vector<Lines>& cells, bool is_header) const {
+    std::size_t above = 0;  // Lines before the one on which the figures stand.
+    std::size_t below = 0;
+    for (std::size_t i = 0; i < cells.size(); ++i) {
+      std::size_t& more = goes_on_below(i, is_header) ? below : above;
+      more = std::max(more, cells[i].size() - 1);
+    }
+    for (std::size_t line = 0; line <= above + below; ++line) {
       std::string whole;
       for (std::size_t i = 0; i < cells.size(); ++i) {
-        const std::size_t above = height - cells[i].size();
-        const std::string part = line < above ? "" : cells[i][line - above];
-        const std::string pad = blanks(widths_[i] - std::min(widths_[i], character_count(part)));
+        const std::size_t first = goes_on_below(i, is_header) ? above : above + 1 - cells[i].size();
+        const bool is_in = line >= first && line < first + cells[i].size();
         if (i > 0) whole += blanks(kGap);
-        whole += table_.columns[i].align == Align::left ? part + pad : pad + part;
+        whole += padded(is_in ? cells[i][line - first] : "", i);
       }
       append_line(out, whole);
     }
+  }
+
+  bool goes_on_below(std::size_t column, bool is_header) const {
+    return !is_header && column > 0 && table_.columns[column].align == Align::left;
+  }
+
+  std::string padded(const std::string& text, std::size_t column) const {
+    const std::string pad = blanks(widths_[column] - std::min(widths_[column], column_count(text)));
+    return table_.columns[column].align == Align::left ? text + pad : pad + text;
   }
 
   const Table& table_;

@@ -66,7 +66,7 @@ TEST_CASE("numbers: names are shown without what could command a terminal") {
   CHECK(printable("\u202Eevil") == "\\xE2\\x80\\xAEevil");
   CHECK(printable("\xC3(\xFF\xED\xA0\x80") == "\\xC3(\\xFF\\xED\\xA0\\x80");
   CHECK(printable("\xC0\x80\xF0\x80\x80\x80") == "\\xC0\\x80\\xF0\\x80\\x80\\x80");
-  CHECK(diag::character_count("caf\u00E9\xFF") == 5);
+  CHECK(diag::column_count("caf\u00E9\xFF") == 5);
 }
 
 }  // namespace

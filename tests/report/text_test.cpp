@@ -12,7 +12,7 @@ std::size_t widest_line(const std::string& text) {
   std::istringstream lines(text);
   std::size_t widest = 0;
   for (std::string line; std::getline(lines, line);) {
-    widest = std::max(widest, diag::character_count(line));
+    widest = std::max(widest, diag::column_count(line));
   }
   return widest;
 }

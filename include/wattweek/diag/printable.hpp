@@ -12,7 +12,11 @@ namespace wattweek::diag {
 /// line end are control characters too.
 std::string printable(std::string_view text);
 
-/// Characters (code points) of UTF-8 text, each taken as one column wide.
-std::size_t character_count(std::string_view text);
+/// Columns that UTF-8 text takes on a terminal: two for each wide East Asian character and emoji,
+/// one for any other (accents that stand alone too: so a line is never wider than was counted).
+std::size_t column_count(std::string_view text);
+
+/// Bytes of the longest beginning of UTF-8 text that takes no more than so many columns.
+std::size_t bytes_within(std::string_view text, std::size_t columns);
 
 }  // namespace wattweek::diag
