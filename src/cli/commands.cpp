@@ -79,6 +79,27 @@ Command quick() {
           "wattweek quick --idle 13.5 --busy 29 --busy-hours 4 --price 0.3 --currency EUR"};
 }
 
+Command new_study() {
+  return {"new",
+          "DIR",
+          0,
+          1,
+          "a study, profile and tariff of your own, from a meter and a bill",
+          "Writes DIR/study.toml, DIR/profile.toml and DIR/tariff.toml: files with comments that "
+          "run at once, and that you change to what your home is like. What is not given is "
+          "assumed, and said. DIR is made where there is none; nothing in it is overwritten. "
+          "With --list in place of all else it names the profiles and tariffs that ship.",
+          {{"idle", "W", "watts at the wall socket with nobody using the machine"},
+           {"busy", "W", "watts in use, with two streams at once; not below the idle ones"},
+           {"price", "P", "price of a kWh, in whole units of the currency"},
+           {"currency", "C", "three capitals, such as EUR"},
+           {"zone", "ZONE", "the home's time zone, such as Europe/Dublin"},
+           {"start", "YYYY-MM", "the first month of the year that is reckoned"},
+           {"list", "", "name what ships, and write nothing"}},
+          {},
+          "wattweek new home --idle 13.5 --busy 29 --price 0.30 --currency EUR"};
+}
+
 Command help() {
   return {"help",
           "[COMMAND]",
@@ -94,7 +115,8 @@ Command help() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> kCommands = {estimate(), compare(), check(), quick(), help()};
+  static const std::vector<Command> kCommands = {estimate(), compare(),   check(),
+                                                 quick(),    new_study(), help()};
   return kCommands;
 }
 

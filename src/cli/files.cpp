@@ -135,6 +135,10 @@ Loaded read_file(const std::string& path) {
                           std::get<std::string>(std::move(text))};
 }
 
+std::vector<std::string> shipped_names(read::ShippedKind kind) {
+  return names_in(shipped_folders(kind));
+}
+
 read::Surroundings surroundings() { return {load, calendar::zone_rules}; }
 
 }  // namespace wattweek::cli

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 #include "wattweek/read/read.hpp"
 
@@ -14,5 +15,8 @@ std::variant<read::SourceText, read::Unreadable> read_file(const std::string& pa
 
 /// The file system, the shipped files beside the program, and the system's time zones.
 read::Surroundings surroundings();
+
+/// The names of the shipped files of a kind, sorted; empty where their folder is missing.
+std::vector<std::string> shipped_names(read::ShippedKind kind);
 
 }  // namespace wattweek::cli

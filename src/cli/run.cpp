@@ -30,6 +30,7 @@ Outcome run_command(const Command& command, const Arguments& arguments,
   if (command.name == "compare") return run_compare(arguments, style);
   if (command.name == "check") return run_check(arguments);
   if (command.name == "quick") return run_quick(arguments, style);
+  if (command.name == "new") return run_new(arguments, style.columns);
   return help(arguments);
 }
 

@@ -19,5 +19,9 @@ Outcome run_estimate(const Arguments& arguments, const report::Style& style);
 Outcome run_compare(const Arguments& arguments, const report::Style& style);
 Outcome run_check(const Arguments& arguments);
 Outcome run_quick(const Arguments& arguments, const report::Style& style);
+Outcome run_new(const Arguments& arguments, int columns);
+
+/// What `new --list` prints.
+Outcome list_shipped(int columns);
 
 }  // namespace wattweek::cli

@@ -3,11 +3,11 @@
 
 #include "document.hpp"
 #include "wattweek/diag/printable.hpp"
+#include "wattweek/report/wrap.hpp"
 
 namespace wattweek::report {
 namespace {
 
-using diag::bytes_within;
 using diag::column_count;
 using diag::printable;
 
@@ -16,28 +16,6 @@ constexpr std::size_t kLeastName = 14;   // A column of names narrower than this
 constexpr std::size_t kLeastWords = 18;  // ... and so does a column of other words.
 
 std::string blanks(std::size_t count) { return std::string(count, ' '); }
-
-/// Breaks printable text into lines at blanks; a word too long for a line is cut.
-std::vector<std::string> wrap(const std::string& text, std::size_t width) {
-  std::vector<std::string> lines(1);
-  std::size_t at = 0;
-  while (at < text.size()) {
-    const std::size_t end = std::min(text.find(' ', at), text.size());
-    std::string word = text.substr(at, end - at);
-    at = end + 1;
-    const std::size_t used = column_count(lines.back());
-    if (used > 0 && used + 1 + column_count(word) > width) lines.emplace_back();
-    if (!lines.back().empty()) lines.back() += ' ';
-    while (column_count(word) > width) {
-      const std::size_t cut = std::max<std::size_t>(1, bytes_within(word, width));
-      lines.back() += word.substr(0, cut);
-      lines.emplace_back();
-      word.erase(0, cut);
-    }
-    lines.back() += word;
-  }
-  return lines;
-}
 
 void append_line(std::string& out, std::string line) {
   line.erase(line.find_last_not_of(' ') + 1);
@@ -51,12 +29,7 @@ void append_gap(std::string& out) {
 
 void append_wrapped(std::string& out, const std::string& text, std::size_t columns,
                     const std::string& first) {
-  const std::size_t indent = first.size();
-  bool is_first = true;
-  for (const std::string& line : wrap(printable(text), columns - indent)) {
-    append_line(out, (is_first ? first : blanks(indent)) + line);
-    is_first = false;
-  }
+  out += hanging(first, printable(text), columns);
 }
 
 /// Cells broken into lines, and the widths of the columns.
@@ -90,7 +63,7 @@ class Grid {
     fits_ = others + least <= columns;
     widths_[0] = fits_ ? std::min(longest, columns - others) : longest;
     for (std::size_t i = 0; i < widths_.size(); ++i) {
-      header_.push_back(wrap(header[i], std::max<std::size_t>(widths_[i], 1)));
+      header_.push_back(wrapped(header[i], std::max<std::size_t>(widths_[i], 1)));
     }
   }
 
@@ -118,7 +91,7 @@ class Grid {
   static std::size_t header_width(const std::string& header) {
     std::size_t width = 1;
     for (; width < column_count(header); ++width) {
-      const Lines lines = wrap(header, width);
+      const Lines lines = wrapped(header, width);
       if (lines.size() == 1 || (lines.size() == 2 && lines[0] + ' ' + lines[1] == header)) break;
     }
     return width;
@@ -127,7 +100,7 @@ class Grid {
   std::vector<Lines> split(const std::vector<std::string>& row) const {
     std::vector<Lines> cells;
     for (std::size_t i = 0; i < row.size(); ++i) {
-      cells.push_back(wrap(printable(row[i]), std::max<std::size_t>(widths_[i], 1)));
+      cells.push_back(wrapped(printable(row[i]), std::max<std::size_t>(widths_[i], 1)));
     }
     return cells;
   }

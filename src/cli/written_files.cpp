@@ -1,0 +1,116 @@
+#include "cli/written_files.hpp"
+
+#include <fcntl.h>
+#include <fmt/format.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdio>
+#include <cstdlib>
+#include <cstring>
+#include <system_error>
+
+#include "cli/outcome.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+NotWritten failed(const fs::path& path, int error) {
+  return {kFailed, fmt::format("'{}' cannot be written: {}; nothing was left behind", path.string(),
+                               std::strerror(error))};
+}
+
+NotWritten taken(const std::string& paths) {
+  return {kWrongInput, fmt::format("there is {} already, and nothing is overwritten; name another "
+                                   "folder",
+                                   paths)};
+}
+
+/// The files whose names are taken, be it by a link that leads nowhere.
+std::optional<NotWritten> taken_names(const fs::path& folder, const std::vector<NewFile>& files) {
+  std::string paths;
+  for (const NewFile& file : files) {
+    std::error_code problem;
+    const fs::file_status status = fs::symlink_status(folder / file.name, problem);
+    if (!fs::exists(status)) continue;
+    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", (folder / file.name).string());
+  }
+  if (paths.empty()) return std::nullopt;
+  return taken(paths);
+}
+
+/// Gives a file another name that nobody has; the number of the error, else 0.
+int rename_without_replacing(const fs::path& from, const fs::path& to) {
+  if (renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
+  if (errno != EINVAL && errno != ENOSYS) return errno;
+  // A file system that cannot do so in one step: a second name, which replaces nothing either.
+  return link(from.c_str(), to.c_str()) == 0 ? 0 : errno;
+}
+
+}  // namespace
+
+WrittenFiles::~WrittenFiles() {
+  std::error_code ignored;
+  if (!hidden_.empty()) fs::remove_all(hidden_, ignored);
+  for (const fs::path& path : placed_) fs::remove(path, ignored);
+  if (made_folder_) fs::remove(folder_, ignored);
+}
+
+std::optional<NotWritten> WrittenFiles::make_folder() {
+  if (folder_.empty()) return NotWritten{kWrongInput, "an empty path names no folder"};
+  std::error_code problem;
+  const fs::file_status status = fs::status(folder_, problem);
+  if (fs::is_directory(status)) return std::nullopt;
+  if (fs::exists(status)) {
+    return NotWritten{kWrongInput, fmt::format("'{}' is not a folder", folder_.string())};
+  }
+  if (mkdir(folder_.c_str(), 0777) == 0) {
+    made_folder_ = true;
+    return std::nullopt;
+  }
+  const bool no_parent = errno == ENOENT || errno == ENOTDIR;
+  return NotWritten{no_parent ? kWrongInput : kFailed,
+                    fmt::format("the folder '{}' cannot be made: {}", folder_.string(),
+                                no_parent ? "there is no folder above it" : std::strerror(errno))};
+}
+
+std::optional<NotWritten> WrittenFiles::write_one(const NewFile& file) const {
+  std::FILE* out = std::fopen((hidden_ / file.name).c_str(), "wbx");
+  if (out == nullptr) return failed(folder_ / file.name, errno);
+  const bool whole = std::fwrite(file.text.data(), 1, file.text.size(), out) == file.text.size();
+  const int error = errno;
+  if (std::fclose(out) != 0) return failed(folder_ / file.name, errno);
+  return whole ? std::nullopt : std::optional(failed(folder_ / file.name, error));
+}
+
+std::optional<NotWritten> WrittenFiles::write(const std::string& folder,
+                                              const std::vector<NewFile>& files) {
+  folder_ = folder;
+  if (auto why = taken_names(folder_, files)) return why;
+  if (auto why = make_folder()) return why;
+  std::string hidden = (folder_ / ".wattweek-XXXXXX").string();
+  if (mkdtemp(hidden.data()) == nullptr) return failed(folder_ / files.front().name, errno);
+  hidden_ = hidden;
+  for (const NewFile& file : files) {
+    if (auto why = write_one(file)) return why;
+    names_.push_back(file.name);
+  }
+  return std::nullopt;
+}
+
+std::optional<NotWritten> WrittenFiles::finish() {
+  for (const std::string& name : names_) {
+    const int error = rename_without_replacing(hidden_ / name, folder_ / name);
+    if (error == EEXIST) return taken(fmt::format("'{}'", (folder_ / name).string()));
+    if (error != 0) return failed(folder_ / name, error);
+    placed_.push_back(folder_ / name);
+  }
+  placed_.clear();
+  made_folder_ = false;
+  return std::nullopt;
+}
+
+}  // namespace wattweek::cli

@@ -1,0 +1,423 @@
+// `new DIR`: three files that run at once, from what was given and from stated guesses.
+
+#include <algorithm>
+#include <chrono>
+#include <nlohmann/json.hpp>
+#include <sstream>
+#include <vector>
+
+#include "../support/about.hpp"
+#include "program.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+using tests::about;
+
+constexpr const char* kCheck =
+    "wattweek check --strict home/study.toml home/profile.toml home/tariff.toml";
+
+/// Runs `new home` with more words, in UTC unless they say otherwise; it must succeed.
+Run made(const TemporaryFolder& folder, const std::string& words) {
+  Run run = shell(folder.path(), "export TZ=Etc/UTC; wattweek new home " + words);
+  CHECK(run.exit_code == 0);
+  return run;
+}
+
+std::string file(const TemporaryFolder& folder, const std::string& name) {
+  return text_of(folder.path() / "home" / name);
+}
+
+bool has_line(const std::string& text, const std::string& line) {
+  return ('\n' + text).find('\n' + line + '\n') != std::string::npos;
+}
+
+std::size_t widest_line(const std::string& text) {
+  std::size_t widest = 0;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) widest = std::max(widest, line.size());
+  return widest;
+}
+
+/// The error of a command line that must be refused before anything is written.
+std::string refusal(const std::string& words) {
+  const TemporaryFolder folder;
+  const Run run = shell(folder.path(), "wattweek new " + words);
+  CHECK(run.exit_code == 2);
+  CHECK(run.out == "");
+  CHECK(fs::is_empty(folder.path()));
+  return run.err;
+}
+
+TEST_CASE("new: what it writes is right, worth no note, and comes to a verdict") {
+  for (const std::string words :
+       {"", "--idle 13.5", "--busy 29", "--idle 13.5 --busy 29 --price 0.30 --currency EUR",
+        "--idle 0", "--idle 20 --busy 20 --price 0", "--idle 1e9 --busy 1e9 --price -0.1",
+        "--currency JPY", "--currency KWD --price 0.03", "--start 1970-02", "--start 9998-12",
+        "--zone America/St_Johns --start 2027-07"}) {
+    CAPTURE(words);
+    const TemporaryFolder folder;
+    CHECK(made(folder, words).err == "");
+    const Run check = shell(folder.path(), kCheck);
+    CHECK(check.exit_code == 0);
+    CHECK(check.err == "");
+    CHECK(check.out ==
+          "home/study.toml: ok (study: 2 candidates, 1 workload, 12 months)\n"
+          "home/profile.toml: ok (profile: my machine, 1 increment)\n" +
+              std::string("home/tariff.toml: ok (tariff: my contract, 1 price band, ") +
+              (words.find("JPY") != std::string::npos   ? "JPY"
+               : words.find("KWD") != std::string::npos ? "KWD"
+                                                        : "EUR") +
+              ")\n");
+    const Run compare = shell(folder.path(), "wattweek compare home/study.toml");
+    CHECK(compare.exit_code == 0);
+    CHECK(compare.out.find("\nCompared with My machine\n- Palm-size box ") != std::string::npos);
+    const Run numbers = shell(folder.path(), "wattweek compare home/study.toml --format json");
+    CHECK(json::parse(numbers.out)["comparison"]["rows"][0]["saves_present_cost"].is_number());
+  }
+}
+
+TEST_CASE("new: says what was written, what was assumed and what to run, all of it") {
+  const TemporaryFolder folder;
+  const Run run = made(folder, "--start 2027-01");
+  CHECK(run.err == "");
+  CHECK(run.out ==
+        "Written:\n"
+        "  home/study.toml\n"
+        "  home/profile.toml\n"
+        "  home/tariff.toml\n"
+        "\n"
+        "Assumed, since nothing else was given. Each file says beside the figure how to\n"
+        "find your own:\n"
+        "- profile.toml: 50 W with nobody using it; 5 W more for each stream\n"
+        "- tariff.toml: 0.3 EUR per kWh; no tax on top of the price, the same price at\n"
+        "  all hours, no standing charge\n"
+        "- study.toml: the time zone of this machine, Etc/UTC; 3000 kWh a year for the\n"
+        "  rest of the home; when streams run; a palm-size box for 200 EUR, its watts,\n"
+        "  and that your own machine would sell for nothing; 5 years ahead at prices that\n"
+        "  stay as they are\n"
+        "\n"
+        "Next, see what they say:\n"
+        "  wattweek compare home/study.toml\n"
+        "\n"
+        "Before a meter goes between plug and socket: shut down, mind its rated current,\n"
+        "chain no power strips, open nothing (docs/safety.md).\n");
+}
+
+TEST_CASE("new: what was given is not among the assumed, and is said to be given") {
+  const TemporaryFolder folder;
+  const Run run = made(folder,
+                       "--idle 13.5 --busy 29 --price 0.30 --currency EUR --zone Europe/Dublin "
+                       "--start 2027-01");
+  const std::size_t begin = run.out.find("- profile.toml");
+  CHECK(run.out.substr(begin, run.out.find("\n\nNext") - begin) ==
+        "- profile.toml: 7.75 W more for each stream, so that 2 of them bring it to 29 W\n"
+        "- tariff.toml: no tax on top of the price, the same price at all hours, no\n"
+        "  standing charge\n"
+        "- study.toml: 3000 kWh a year for the rest of the home; when streams run; a\n"
+        "  palm-size box for 200 EUR, its watts, and that your own machine would sell for\n"
+        "  nothing; 5 years ahead at prices that stay as they are");
+  CHECK(has_line(file(folder, "profile.toml"),
+                 "# Switched on, its services up, nobody using them. As given.\nidle = 13.5"));
+  CHECK(has_line(file(folder, "tariff.toml"), "# For each kWh. As given.\nprice = 0.3"));
+  CHECK(has_line(file(folder, "tariff.toml"), "# Three capitals. As given.\ncurrency = \"EUR\""));
+  CHECK(has_line(file(folder, "study.toml"),
+                 "# Where the home is. As given.\ntime_zone = \"Europe/Dublin\""));
+  CHECK(has_line(file(folder, "study.toml"),
+                 "# The first day of the year that is reckoned. As given.\nstart = 2027-01-01"));
+}
+
+TEST_CASE("new: beside each guess stands that it is assumed, and where the figure is found") {
+  const TemporaryFolder folder;
+  made(folder, "");
+  CHECK(has_line(file(folder, "profile.toml"),
+                 "# Switched on, its services up, nobody using them. Assumed. Let the meter count\n"
+                 "# the kWh of a quiet day: 0.324 kWh in 24 hours is 13.5 W.\nidle = 50.0"));
+  CHECK(has_line(file(folder, "profile.toml"),
+                 "# Assumed. Read the meter while a known number of streams is running: 13.5 W\n"
+                 "# idle and 29 W with five streams at once gives (29 - 13.5) / 5 = 3.1 W a\n"
+                 "# stream.\nstreaming = 5.0"));
+  CHECK(has_line(file(folder, "tariff.toml"),
+                 "# Assumed. The three capitals of the bill's currency.\ncurrency = \"EUR\""));
+  CHECK(has_line(file(folder, "tariff.toml"),
+                 "# Assumed. The price of a kWh stands on the bill, beside the kWh of the period.\n"
+                 "price = 0.3"));
+  CHECK(has_line(file(folder, "study.toml"),
+                 "# Assumed: the time zone of the machine that wrote this. The IANA name of the\n"
+                 "# home's time zone, such as Europe/Dublin.\ntime_zone = \"Etc/UTC\""));
+}
+
+TEST_CASE("new: the machine draws what was read, idle and with the most streams at once") {
+  const TemporaryFolder folder;
+  made(folder, "--idle 13.4 --busy 29.1 --price 0.30 --currency EUR --start 2027-01");
+  CHECK(has_line(file(folder, "profile.toml"), "streaming = 7.85"));
+  const Run run = shell(folder.path(), "wattweek estimate home/study.toml --format json");
+  const json mine = json::parse(run.out)["candidates"][0];
+  CHECK(mine["highest_w"].get<double>() == about(29.1));
+  CHECK(mine["base"]["energy_kwh"].get<double>() == about(13.4 * 8.76));
+  CHECK(mine["base"]["cost"].get<double>() == about(13.4 * 8.76 * 0.30));
+  // 208 weekday evenings of 3 h at half a stream, 157 weekend evenings of 5 h at one on average:
+  // the year 2027 has 365 days and begins on a Friday.
+  CHECK(mine["workloads"][0]["energy_kwh"].get<double>() == about(7.85 * 1.097));
+}
+
+TEST_CASE("new: given numbers come back from the files as the same numbers") {
+  for (const std::string number : {"0.1234567890123456", "13", "1e-7", "123456789.98765433"}) {
+    CAPTURE(number);
+    const TemporaryFolder folder;
+    made(folder, "--idle " + number + " --price 1.0000000000000002 --currency EUR");
+    const std::string profile = file(folder, "profile.toml");
+    const std::size_t at = profile.find("\nidle = ") + 8;
+    const std::string written = profile.substr(at, profile.find('\n', at) - at);
+    CHECK(std::stod(written) == std::stod(number));
+    CHECK(written.find_first_of(".e") != std::string::npos);
+    CHECK(has_line(file(folder, "tariff.toml"), "price = 1.0000000000000002"));
+  }
+}
+
+/// The text with the `#` of every line taken off behind which there is no blank.
+std::string with_examples(const std::string& text) {
+  std::string all;
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);) {
+    const bool is_example = line.size() > 1 && line[0] == '#' && line[1] != ' ';
+    all += line.substr(is_example ? 1 : 0) + '\n';
+  }
+  return all;
+}
+
+TEST_CASE("new: the examples in the comments work, all of them at once") {
+  const TemporaryFolder folder;
+  made(folder, "--start 2027-01");
+  for (const std::string name : {"study.toml", "profile.toml", "tariff.toml"}) {
+    const std::string text = file(folder, name);
+    folder.write("home/" + name, with_examples(text));
+    CHECK(file(folder, name) != text);
+  }
+  const Run check = shell(folder.path(), kCheck);
+  CHECK(check.err == "");
+  CHECK(check.out ==
+        "home/study.toml: ok (study: 3 candidates, 2 workloads, 12 months)\n"
+        "home/profile.toml: ok (profile: my machine, 2 increments)\n"
+        "home/tariff.toml: ok (tariff: my contract, 2 price bands, EUR)\n");
+  const Run run = shell(folder.path(), "wattweek compare home/study.toml --format json");
+  const json all = json::parse(run.out);
+  CHECK(all["candidates"][0]["bands"][0]["hours"].get<double>() == about(365 * 8));
+  CHECK(all["candidates"][2]["states"][0]["hours"].get<double>() == about(365 * 6));
+  CHECK(all["candidates"][0]["co2_kg"].get<double>() > 0);
+}
+
+TEST_CASE("new: lines of the files are as wide as a terminal, and ASCII") {
+  const TemporaryFolder folder;
+  made(folder, "--idle 123456.789 --busy 1234567.891 --zone America/Argentina/ComodRivadavia");
+  for (const std::string name : {"study.toml", "profile.toml", "tariff.toml"}) {
+    CAPTURE(name);
+    const std::string text = file(folder, name);
+    CHECK(widest_line(text) <= 80);
+    for (const char letter : text) {
+      CHECK_MESSAGE((letter == '\n' || (letter >= ' ' && letter <= '~')), text);
+    }
+  }
+}
+
+TEST_CASE("new: the watts of the alternative are those of the shipped palm-size box") {
+  const TemporaryFolder folder;
+  made(folder, "");
+  std::string study = file(folder, "study.toml");
+  const std::size_t begin = study.find("[candidate.device.watts]\noff = ");
+  const std::size_t end = study.find("[candidate.device.increments]");
+  REQUIRE(begin < end);
+  const auto idle_and_off = [&folder](const std::string& device) {
+    folder.write("box.toml",
+                 "time_zone = \"Etc/UTC\"\nstart = 2027-01-01\ntariff = \"shipped:flat\"\n"
+                 "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nname = \"box\"\n" +
+                     device + "\n[[candidate.device.rest]]\nmonths = \"jan\"\nstate = \"off\"\n");
+    const Run run = shell(folder.path(), "wattweek estimate box.toml --format json");
+    CHECK(run.err == "");
+    return json::parse(run.out)["candidates"][0]["states"].dump();
+  };
+  CHECK(idle_and_off(study.substr(begin, end - begin)) ==
+        idle_and_off("profile = \"shipped:palm-size-box\""));
+}
+
+TEST_CASE("new: without a start the year is the calendar's") {
+  const auto year = [] {
+    const auto today = std::chrono::floor<std::chrono::days>(std::chrono::system_clock::now());
+    return static_cast<int>(std::chrono::year_month_day(today).year());
+  };
+  const TemporaryFolder folder;
+  const int before = year();
+  const Run run = made(folder, "");
+  const int after = year();
+  const std::string study = file(folder, "study.toml");
+  const auto starts_in = [&study, &run](int y) {
+    const std::string text = std::to_string(y);
+    return has_line(study, "start = " + text + "-01-01") &&
+           run.out.find("; the year " + text + ";") != std::string::npos;
+  };
+  CHECK((starts_in(before) || starts_in(after)));
+}
+
+TEST_CASE("new: a file that is there is never overwritten, and none is added") {
+  for (const std::string name : {"study.toml", "profile.toml", "tariff.toml"}) {
+    const TemporaryFolder folder;
+    folder.write("home/" + name, "mine");
+    const Run run = shell(folder.path(), "wattweek new home");
+    CHECK(run.exit_code == 2);
+    CHECK(run.out == "");
+    CHECK(run.err == "wattweek: error: there is 'home/" + name +
+                         "' already, and nothing is overwritten; name another folder\n");
+    CHECK(file(folder, name) == "mine");
+    CHECK(std::distance(fs::directory_iterator(folder.path() / "home"), {}) == 1);
+  }
+}
+
+TEST_CASE("new: all files in the way are named, links that lead nowhere too") {
+  const TemporaryFolder folder;
+  folder.write("home/study.toml", "mine");
+  fs::create_symlink("nowhere", folder.path() / "home/tariff.toml");
+  CHECK(shell(folder.path(), "wattweek new home").err ==
+        "wattweek: error: there is 'home/study.toml', 'home/tariff.toml' already, and nothing is "
+        "overwritten; name another folder\n");
+  CHECK_FALSE(fs::exists(folder.path() / "nowhere"));
+}
+
+TEST_CASE("new: a folder that is empty or holds other files will do") {
+  const TemporaryFolder folder;
+  folder.write("home/notes.txt", "mine");
+  made(folder, "");
+  CHECK(file(folder, "notes.txt") == "mine");
+  CHECK(std::distance(fs::directory_iterator(folder.path() / "home"), {}) == 4);
+}
+
+TEST_CASE("new: in the working folder the title is that folder's name") {
+  const TemporaryFolder folder;
+  fs::create_directory(folder.path() / "garden shed");
+  const Run run = shell(folder.path() / "garden shed", "wattweek new .");
+  CHECK(run.out.find("\n  wattweek compare ./study.toml\n") != std::string::npos);
+  CHECK(has_line(text_of(folder.path() / "garden shed/study.toml"), "title = \"garden shed\""));
+}
+
+TEST_CASE("new: any name of a folder is a title that reads, and the next command can be pasted") {
+  const TemporaryFolder folder;
+  for (const std::string name : {"a \\\"b\\\" \\\\c", "-x",
+                                 "k\xC3\xBC"
+                                 "che",
+                                 "it's", "\\001\\377", "  ", "$HOME"}) {
+    CAPTURE(name);
+    const std::string word = "\"$(printf '%b' \"" + name + "\")\"";
+    const Run run = shell(folder.path(), name == "$HOME"  ? "wattweek new -- '$HOME'"
+                                         : name == "it's" ? "wattweek new -- \"it's\""
+                                                          : "wattweek new -- " + word);
+    CHECK(run.exit_code == 0);
+    CHECK(run.err == "");
+    const std::size_t at = run.out.find("\n  wattweek compare ") + 3;
+    const std::string next = run.out.substr(at, run.out.find('\n', at) - at);
+    if (name == "\\001\\377") continue;  // Shown safe, which no command line takes back.
+    CHECK(shell(folder.path(), next).exit_code == 0);
+  }
+}
+
+TEST_CASE("new: option values out of their limits are refused with what is accepted") {
+  CHECK(refusal("x --idle -1") ==
+        "wattweek: error: --idle: found '-1', accepted is a number of watts, 0 to 1e9\n");
+  CHECK(refusal("x --idle 13,5") ==
+        "wattweek: error: --idle: found '13,5', accepted is a number of watts, 0 to 1e9, with a "
+        "decimal point\n");
+  CHECK(refusal("x --idle 20 --busy 10") ==
+        "wattweek: error: --busy: found '10', accepted is a number of watts, not below --idle "
+        "(20), up to 1e9\n");
+  CHECK(refusal("x --busy nan") ==
+        "wattweek: error: --busy: found 'nan', accepted is a number of watts, 0 to 1e9\n");
+  CHECK(refusal("x --price 2e9") ==
+        "wattweek: error: --price: found '2e9', accepted is a price of a kWh, -1e9 to 1e9\n");
+  CHECK(refusal("x --currency euro") ==
+        "wattweek: error: --currency: found 'euro', accepted are the three capitals of a currency, "
+        "such as EUR\n");
+  CHECK(refusal("x --zone Europe/Dublim") ==
+        "wattweek: error: --zone: found 'Europe/Dublim': no such time zone; did you mean "
+        "'Europe/Dublin'?\n");
+  for (const std::string start :
+       {"2027", "2027-13", "2027-00", "2027-1", "1969-12", "2027-01-01"}) {
+    CHECK(refusal("x --start " + start) == "wattweek: error: --start: found '" + start +
+                                               "', accepted is a month such as 2027-01, in the "
+                                               "years 1970 to 9998\n");
+  }
+}
+
+TEST_CASE("new: a folder that is none, or cannot be told from the words, is refused") {
+  CHECK(refusal("") == "wattweek: error: new: DIR is missing\n");
+  CHECK(refusal("''") == "wattweek: error: an empty path names no folder\n");
+  CHECK(refusal("a b") == "wattweek: error: new: 'b' is one word too many\n");
+  CHECK(refusal("a/b") ==
+        "wattweek: error: the folder 'a/b' cannot be made: there is no folder above it\n");
+  CHECK(refusal("/dev/null") == "wattweek: error: '/dev/null' is not a folder\n");
+}
+
+TEST_CASE("new: figures that look like a slip are taken, and pointed out") {
+  const TemporaryFolder folder;
+  CHECK(made(folder, "--idle 0.05 --price 30 --currency EUR").err ==
+        "wattweek: note: a price of 30 EUR per kWh looks like one in hundredths; write 0.3 if it "
+        "is\n"
+        "wattweek: note: idle watts of 0.05 of 'my machine' look like kilowatts; write 50 if they "
+        "are\n");
+  CHECK(has_line(file(folder, "tariff.toml"), "price = 30.0"));
+}
+
+TEST_CASE("new: writes the same bytes in every locale") {
+  const TemporaryFolder folder;
+  const std::string words =
+      " new k\xC3\xBC"
+      "che --idle 13.5 --busy 29.1 --price 0.25 --start 2027-01";
+  std::vector<std::string> seen;
+  for (const std::string locale : {"C", "de_DE.UTF-8", "tr_TR.UTF-8"}) {
+    const Run run =
+        shell(folder.path(), "export TZ=Etc/UTC LC_ALL=" + locale + "; wattweek" + words);
+    CHECK(run.exit_code == 0);
+    CHECK(run.out.find("  k\xC3\xBC"
+                       "che/study.toml\n") != std::string::npos);
+    const fs::path home = folder.path() /
+                          "k\xC3\xBC"
+                          "che";
+    seen.push_back(run.out + text_of(home / "study.toml") + text_of(home / "profile.toml") +
+                   text_of(home / "tariff.toml"));
+    fs::remove_all(home);
+  }
+  CHECK(seen[0].find("title = \"k\xC3\xBC"
+                     "che\"") != std::string::npos);
+  CHECK(seen[1] == seen[0]);
+  CHECK(seen[2] == seen[0]);
+}
+
+TEST_CASE("new: where the disk takes no more, nothing is left behind and the reason is said") {
+  const TemporaryFolder folder;
+  // Files of more than one block cannot grow, as on a disk that is full.
+  const Run run = shell(folder.path(), "trap '' XFSZ; ulimit -f 1; wattweek new home");
+  CHECK(run.exit_code == 1);
+  CHECK(run.out == "");
+  CHECK(run.err ==
+        "wattweek: error: 'home/study.toml' cannot be written: File too large; nothing was left "
+        "behind\n");
+  CHECK(fs::is_empty(folder.path()));
+}
+
+TEST_CASE("new: a place where nothing can be written is told with its reason") {
+  const Run run = shell("/", "wattweek new /proc/self");
+  CHECK(run.exit_code == 1);
+  CHECK(run.out == "");
+  CHECK(run.err.find("wattweek: error: '/proc/self/study.toml' cannot be written: ") == 0);
+  if (geteuid() == 0) return;  // Nothing is forbidden to root.
+  const TemporaryFolder folder;
+  fs::create_directory(folder.path() / "locked");
+  fs::permissions(folder.path() / "locked", fs::perms::owner_read | fs::perms::owner_exec);
+  CHECK(shell(folder.path(), "wattweek new locked").err ==
+        "wattweek: error: 'locked/study.toml' cannot be written: Permission denied; nothing was "
+        "left behind\n");
+  CHECK(shell(folder.path(), "wattweek new locked/home").err ==
+        "wattweek: error: the folder 'locked/home' cannot be made: Permission denied\n");
+}
+
+}  // namespace
+}  // namespace wattweek::cli

@@ -1,0 +1,77 @@
+#include "cli/written_files.hpp"
+
+#include <sys/stat.h>
+
+#include "cli/outcome.hpp"
+#include "program.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+namespace fs = std::filesystem;
+
+const std::vector<NewFile> kTwo = {{"a.toml", "first\n"}, {"b.toml", "second\n"}};
+
+std::ptrdiff_t count_in(const fs::path& folder) {
+  return std::distance(fs::directory_iterator(folder), {});
+}
+
+TEST_CASE("written files: all have their names and texts once they are finished, not before") {
+  const TemporaryFolder folder;
+  const fs::path home = folder.path() / "home";
+  WrittenFiles files;
+  REQUIRE_FALSE(files.write(home.string(), kTwo));
+  CHECK_FALSE(fs::exists(home / "a.toml"));
+  REQUIRE_FALSE(files.finish());
+  CHECK(text_of(home / "a.toml") == "first\n");
+  CHECK(text_of(home / "b.toml") == "second\n");
+}
+
+TEST_CASE("written files: nothing but the files is left, with the rights that a new file has") {
+  const TemporaryFolder folder;
+  const mode_t before = umask(027);
+  {
+    WrittenFiles files;
+    REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
+    REQUIRE_FALSE(files.finish());
+  }
+  umask(before);
+  CHECK(count_in(folder.path() / "home") == 2);
+  CHECK(fs::status(folder.path() / "home/a.toml").permissions() == fs::perms(0640));
+  CHECK(fs::status(folder.path() / "home").permissions() == fs::perms(0750));
+}
+
+TEST_CASE("written files: what is not finished goes away, and the folder with it") {
+  const TemporaryFolder folder;
+  {
+    WrittenFiles files;
+    REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
+  }
+  CHECK(fs::is_empty(folder.path()));
+  fs::create_directory(folder.path() / "home");
+  {
+    WrittenFiles files;
+    REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
+  }
+  CHECK(fs::is_empty(folder.path() / "home"));
+}
+
+TEST_CASE("written files: somebody who takes a name in the meantime keeps it, and none is added") {
+  const TemporaryFolder folder;
+  const std::string other = (folder.path() / "b.toml").string();
+  {
+    WrittenFiles files;
+    REQUIRE_FALSE(files.write(folder.path().string(), kTwo));
+    folder.write("b.toml", "theirs\n");
+    const auto why = files.finish();
+    REQUIRE(why);
+    CHECK(why->exit_code == kWrongInput);
+    CHECK(why->reason ==
+          "there is '" + other + "' already, and nothing is overwritten; name another folder");
+  }
+  CHECK(text_of(other) == "theirs\n");
+  CHECK(count_in(folder.path()) == 1);
+}
+
+}  // namespace
+}  // namespace wattweek::cli
