@@ -123,6 +123,15 @@ std::string break_even(const Pair& pair) {
                      factor < 1 ? "fell" : "rose", at);
 }
 
+bool any_rest(const model::Study& study) {
+  for (const model::Candidate& candidate : study.candidates) {
+    for (const model::Device& device : candidate.devices) {
+      if (!device.rests.empty()) return true;
+    }
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<std::string> comparison_sentences(const model::Study& study,
@@ -155,7 +164,9 @@ std::vector<std::string> limits(const model::Study& study) {
       "Own solar power, prices that change by the hour, demand charges, and what the heat does to"
       " heating and cooling are not in these figures.";
   if (study.carbon_kg_per_kwh) outside += " CO2 is reckoned with the grid's average.";
-  return {outside, std::string(highest_watts_caution())};
+  std::vector<std::string> all = {outside, std::string(highest_watts_caution())};
+  if (any_rest(study)) all.emplace_back(switching_caution());
+  return all;
 }
 
 }  // namespace wattweek::report

@@ -18,7 +18,7 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
 /// A note, with the place or the candidate that it is about, and its code.
 std::string note_sentence(const decide::Note& note);
 
-/// What the figures do not hold.
+/// What the figures do not hold, and cautions on what they speak of.
 std::vector<std::string> limits(const model::Study& study);
 
 }  // namespace wattweek::report

@@ -3,6 +3,8 @@
 #include <doctest/doctest.h>
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "fixture.hpp"
 
 namespace wattweek::report {
@@ -123,6 +125,21 @@ TEST_CASE("sentences: a note names its place or candidate and its code") {
         "palm: it does not offer films (skipped).");
   CHECK(note_sentence(placed_note("never-holds", "this window never holds")) ==
         "study.toml:7:3: this window never holds (never-holds).");
+}
+
+TEST_CASE("sentences: where a machine rests, what rests with it is said") {
+  model::Study resting = study();
+  const auto says = [&resting](std::string_view what) {
+    const std::vector<std::string> all = limits(resting);
+    return std::any_of(all.begin(), all.end(), [what](const std::string& each) {
+      return each.find(what) != std::string::npos;
+    });
+  };
+  CHECK_FALSE(says("Before power is cut, shut down."));
+  resting.candidates[1].devices[0].rests.resize(1);
+  CHECK(
+      says("Before power is cut, shut down. A gateway, router or camera host at rest takes "
+           "telephone and emergency calls, alarms and remote monitoring with it"));
 }
 
 TEST_CASE("sentences: the grid's average is named where CO2 is reckoned") {

@@ -118,6 +118,68 @@ TEST_CASE("text: letters beyond ASCII count as one column each") {
                    "Palm-size box   100.0") != std::string::npos);
 }
 
+TEST_CASE("text: wide letters and emoji take two columns each") {
+  model::Study named = study();
+  named.candidates[0].name = "\u5BB6\u306E\u68DA \U0001F5A5";
+  const std::string shown = text(named, assessment(), {}, Scope::estimate, {});
+  CHECK(shown.find("\n\u5BB6\u306E\u68DA \U0001F5A5      1000.0") != std::string::npos);
+  CHECK(shown.find("\nPalm-size box   100.0") != std::string::npos);
+}
+
+TEST_CASE("text: a name from right to left stands as it is, and cannot turn the line around") {
+  model::Study named = study();
+  named.candidates[0].name = "\u05E9\u05E8\u05EA";
+  named.candidates[1].name = "box\u202Egnp";
+  const std::string shown = text(named, with_horizon(), {}, Scope::compare, {});
+  CHECK(shown.find("\n\u05E9\u05E8\u05EA (baseline)") != std::string::npos);
+  CHECK(shown.find("box\\xE2\\x80\\xAEgnp") != std::string::npos);
+}
+
+TEST_CASE("text: amounts have the digits that their currency has") {
+  model::Study paid = study();
+  const auto row = [&paid](const std::string& currency) {
+    paid.tariff.currency = currency;
+    decide::Assessment all = assessment();
+    all.candidates[1].cost.cost = units::money(31);
+    const std::string shown = text(paid, all, {}, Scope::estimate, {});
+    const std::size_t at = shown.find("Palm-size box");
+    return shown.substr(at, shown.find('\n', at) - at);
+  };
+  CHECK(row("JPY") == "Palm-size box   100.0   11.4      31        3       300");
+  CHECK(row("EUR") == "Palm-size box   100.0   11.4   31.00     2.58    300.00");
+  CHECK(row("KWD") == "Palm-size box   100.0   11.4   31.000    2.583   300.000");
+}
+
+TEST_CASE("text: a machine that is paid for drawing has a negative cost, and none costs 0") {
+  decide::Assessment all = with_horizon();
+  all.candidates[0].cost.cost = units::money(-12);
+  all.candidates[1].cost.cost = units::money(-0.001);
+  const std::string shown = text(study(), all, {}, Scope::estimate, {});
+  CHECK(shown.find("Rack server    1000.0  114.2  -12.00    -1.00") != std::string::npos);
+  CHECK(shown.find("Palm-size box   100.0   11.4    0.00     0.00") != std::string::npos);
+}
+
+TEST_CASE("text: a study without workloads shows its base alone") {
+  model::Study idle = study();
+  idle.workloads.clear();
+  const std::string shown = text(idle, assessment(), {}, Scope::estimate, {});
+  CHECK(shown.find("base: off, asleep, idle   800.0  270.00  8760 h, 91.3 W\n"
+                   "together                 1000.0  300.00\n") != std::string::npos);
+}
+
+TEST_CASE("text: fifteen candidates fill no line beyond the window") {
+  model::Study many = study();
+  decide::Assessment all = with_horizon();
+  all.candidates.resize(15, all.candidates.back());
+  for (int c = 2; c < 15; ++c) {
+    many.candidates.push_back(candidate("c" + std::to_string(c), std::string(80, 'n'), 0));
+  }
+  for (const int columns : {60, 80, 100}) {
+    const std::string shown = text(many, all, {}, Scope::compare, {columns, false});
+    CHECK(widest_line(shown) <= static_cast<std::size_t>(columns));
+  }
+}
+
 TEST_CASE("text: a name cannot command the terminal") {
   model::Study named = study();
   named.title = "\x1b]0;owned\x07";
