@@ -1,5 +1,7 @@
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "month_words.hpp"
 #include "sections.hpp"
 #include "wattweek/decide/margin.hpp"
@@ -29,15 +31,27 @@ std::string of_all_bands(const Shown& s, const decide::NextKwh& next) {
   return joined(parts);
 }
 
-/// `in the block up to 200 kWh a month`, with the months where they are not all.
-std::string block(const Shown& s, const decide::NextKwh& next) {
+/// `up to 200 kWh a month, nov to feb`; of months with one price for all, the months alone.
+std::string block(const Shown& s, const decide::NextKwh& next, bool is_alone) {
+  const std::string months = months_words(next.months);
+  if (is_alone) return months;
   const char* per = s.all.without.law.blocks_per == model::BlocksPer::day ? "day" : "month";
-  std::string text =
+  const std::string text =
       next.up_to
           ? fmt::format("up to {} kWh a {}", rounded(units::in_kilowatt_hours(*next.up_to), 3), per)
-          : "beyond the blocks";
-  if (next.months != model::kEveryMonth) text += ", " + months_words(next.months);
-  return text;
+          : "beyond that";
+  return next.months.all() ? text : text + ", " + months;
+}
+
+List by_block(const Shown& s, const std::vector<decide::NextKwh>& all) {
+  List list;
+  for (const decide::NextKwh& next : all) {
+    const auto steps = std::count_if(all.begin(), all.end(), [&next](const decide::NextKwh& other) {
+      return other.months == next.months;
+    });
+    list.items.push_back(fmt::format("{}: {}", block(s, next, steps == 1), of_all_bands(s, next)));
+  }
+  return list;
 }
 
 }  // namespace
@@ -45,16 +59,12 @@ std::string block(const Shown& s, const decide::NextKwh& next) {
 Section margins(const Shown& s) {
   Section section{"What a little more costs", {Paragraph{one_watt(s)}}};
   const std::vector<decide::NextKwh> all = decide::next_kwh(s.all.without.law);
-  if (s.study.tariff.blocks.empty()) {
+  if (all.size() == 1) {
     section.blocks.emplace_back(
         Paragraph{fmt::format("The next kWh costs {}, tax included.", of_all_bands(s, all[0]))});
   } else {
     section.blocks.emplace_back(Paragraph{"The next kWh costs, tax included:"});
-    List list;
-    for (const decide::NextKwh& next : all) {
-      list.items.push_back(fmt::format("{}: {}", block(s, next), of_all_bands(s, next)));
-    }
-    section.blocks.emplace_back(std::move(list));
+    section.blocks.emplace_back(by_block(s, all));
   }
   if (s.all.without.law.minimum_per_month) {
     section.blocks.emplace_back(

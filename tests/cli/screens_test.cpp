@@ -1,6 +1,7 @@
 // Whole screens of the demo, as files in `screens`. A screen that changes on purpose is written
 // anew by WATTWEEK_WRITE_SCREENS=1, and read before it is committed.
 
+#include "../support/widest_line.hpp"
 #include "program.hpp"
 #include "terminal.hpp"
 #include "wattweek/diag/printable.hpp"
@@ -22,14 +23,7 @@ void check_screen(const std::string& name, const std::string& got) {
 
 std::string screen_name(int columns) { return "ostrawick-" + std::to_string(columns) + ".txt"; }
 
-std::size_t widest_line(const std::string& text) {
-  std::istringstream lines(text);
-  std::size_t widest = 0;
-  for (std::string line; std::getline(lines, line);) {
-    widest = std::max(widest, diag::column_count(line));
-  }
-  return widest;
-}
+using tests::widest_line;
 
 std::string without(std::string text, const std::string& piece) {
   for (std::size_t at; (at = text.find(piece)) != std::string::npos;) text.erase(at, piece.size());

@@ -2,20 +2,14 @@
 
 #include <sstream>
 
+#include "../support/widest_line.hpp"
 #include "fixture.hpp"
 #include "wattweek/diag/printable.hpp"
 
 namespace wattweek::report {
 namespace {
 
-std::size_t widest_line(const std::string& text) {
-  std::istringstream lines(text);
-  std::size_t widest = 0;
-  for (std::string line; std::getline(lines, line);) {
-    widest = std::max(widest, diag::column_count(line));
-  }
-  return widest;
-}
+using tests::widest_line;
 
 TEST_CASE("text: candidates, where it goes, what is saved, notes and limits") {
   decide::Assessment all = with_horizon();
