@@ -105,7 +105,7 @@ Command help() {
           "[COMMAND]",
           0,
           1,
-          "what a command does, its options and an example",
+          kHelpOption.help,
           "Without a command: the list of commands.",
           {},
           {},

@@ -1,18 +1,27 @@
 #pragma once
-// The commands and their options, said once: the parser, the help and the messages about
-// unknown words all come from this table.
+// The commands and their options, said once: the parser, the help, the messages about unknown
+// words, the man page and the completions of the shells all come from this table.
 
 #include <string_view>
 #include <vector>
 
 namespace wattweek::cli {
 
+/// What the program tells, in half a line.
+inline constexpr std::string_view kPurpose = "what an always-on machine at home will cost";
+
+/// How an operand or a value is spelt tells the shells what to offer, see placeholder.hpp.
 struct Option {
   std::string_view name;   ///< Without the dashes.
   std::string_view value;  ///< What stands after it, such as `N`; empty: it is a switch.
   std::string_view help;
   bool required = false;
 };
+
+/// Every command takes `--help`, and so does the program without a command; `-h` is the same.
+inline constexpr Option kHelpOption{"help", "", "what a command does, its options and an example"};
+/// Stands in place of a command.
+inline constexpr Option kVersionOption{"version", "", "the version of the program"};
 
 struct Command {
   std::string_view name;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "cli/outcome.hpp"
 #include "wattweek/report/wrap.hpp"
 
 namespace wattweek::cli {
@@ -29,18 +30,19 @@ std::string usage(const Command& command) {
 }
 
 std::string overview_help() {
-  std::string text =
-      "wattweek: what an always-on machine at home will cost\n\n"
-      "Usage: wattweek COMMAND ...\n"
-      "       wattweek --help | --version\n\n"
-      "Commands:\n";
+  std::string text = fmt::format("wattweek: {}\n\n", kPurpose) +
+                     "Usage: wattweek COMMAND ...\n"
+                     "       wattweek --help | --version\n\n"
+                     "Commands:\n";
   for (const Command& command : commands()) {
     text += report::hanging(fmt::format("  {:<10}", command.name), command.summary, kColumns);
   }
-  text +=
-      "\n`wattweek help COMMAND` explains a command and gives an example.\n\n"
-      "Exit codes: 0 done, 2 the command line or an input file is wrong, 1 all else.\n";
-  return text;
+  text += "\n`wattweek help COMMAND` explains a command and gives an example.\n\n";
+  std::string codes;
+  for (const ExitCode& each : kExitCodes) {
+    codes += fmt::format("{}{} {}", codes.empty() ? "" : ", ", each.code, each.meaning);
+  }
+  return text + report::hanging("Exit codes: ", codes + '.', kColumns);
 }
 
 std::string command_help(const Command& command) {

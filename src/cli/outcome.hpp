@@ -1,6 +1,7 @@
 #pragma once
 // What a command leaves behind: everything it wants to print, whole, and its exit code.
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -12,6 +13,17 @@ namespace wattweek::cli {
 inline constexpr int kDone = 0;
 inline constexpr int kFailed = 1;      ///< Neither the command line nor an input file is to blame.
 inline constexpr int kWrongInput = 2;  ///< The command line or an input file is wrong.
+
+struct ExitCode {
+  int code;
+  std::string_view meaning;
+};
+
+/// All that there are, as help and the man page tell them.
+inline constexpr std::array<ExitCode, 3> kExitCodes = {
+    {{kDone, "done"},
+     {kWrongInput, "the command line or an input file is wrong"},
+     {kFailed, "all else"}}};
 
 struct Outcome {
   int exit_code = kDone;

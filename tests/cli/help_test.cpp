@@ -42,11 +42,14 @@ TEST_CASE("help: every command has its page, the same by either way, within 80 c
   }
 }
 
-TEST_CASE("help: the example of every command runs as it stands") {
-  const TemporaryFolder folder;  // Not the source tree: an example may write.
-  std::filesystem::create_symlink(WATTWEEK_SOURCE_DIR "/docs", folder.path() / "docs");
+TEST_CASE("help: the example of every command runs as it stands, beside the shipped files") {
   for (const Command& command : commands()) {
     CAPTURE(command.example);
+    const TemporaryFolder folder;  // An example may write files of its own.
+    for (const char* name : {"docs", "profiles", "tariffs"}) {
+      std::filesystem::create_directory_symlink(std::filesystem::path(WATTWEEK_SOURCE_DIR) / name,
+                                                folder.path() / name);
+    }
     const Run run = shell(folder.path(), std::string(command.example));
     CHECK(run.exit_code == 0);
     CHECK(run.err == "");
