@@ -30,15 +30,17 @@ std::string path_of(const std::string& folder, const std::string& name) {
   return (fs::path(folder) / name).string();
 }
 
-/// The files as `read` finds them before they are written.
+/// The files as `read` finds them before they are written, and those that ship.
 read::Surroundings surroundings_of(const std::vector<NewFile>& files) {
   read::Surroundings all = surroundings();
-  all.load = [&files](const std::string& path, const std::string&,
-                      read::ShippedKind) -> std::variant<read::SourceText, read::Unreadable> {
+  all.load = [&files, load = all.load](const std::string& path, const std::string& from,
+                                       read::ShippedKind kind) {
     for (const NewFile& file : files) {
-      if (file.name == path) return read::SourceText{file.name, file.name, file.text};
+      if (file.name != path) continue;
+      return std::variant<read::SourceText, read::Unreadable>(
+          read::SourceText{file.name, file.name, file.text});
     }
-    return read::Unreadable{"is not written"};
+    return load(path, from, kind);
   };
   return all;
 }

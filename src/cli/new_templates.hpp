@@ -103,17 +103,10 @@ name = "Palm-size box"
 # Assumed. What it costs in the shop, in {currency}.
 purchase = {purchase}
 [[candidate.device]]
-name = "palm-size box"
-# Assumed: the watts of shipped:palm-size-box. [6.0, 12.0] means somewhere
-# between. `wattweek new --list` names the other machines that ship. Once you
-# have metered yours, a profile of its own takes the place of these tables.
-[candidate.device.watts]
-off = [0.8, 1.4]
-idle = [6.0, 12.0]
-[candidate.device.increments]
-# Assumed. Watts for each stream.
-streaming = 3.1
-#backup = 4.0
+# Assumed: the watts of a machine that ships with wattweek, as ranges. The other
+# ones are listed by `wattweek new --list`. Once you have metered yours, put a
+# profile of its own here, like profile.toml.
+profile = "shipped:palm-size-box"
 
 # A third candidate: the machine that you have, shut down at night. Think first
 # of what depends on it (telephone, alarms), and shut it down before you cut

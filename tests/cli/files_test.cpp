@@ -116,11 +116,14 @@ TEST_CASE("files: an unknown shipped name names the nearest and what there is") 
   CHECK(error("palm-size-bxo") ==
         "study.toml:10:11: error: candidate.device.profile = \"shipped:palm-size-bxo\": no profile "
         "'palm-size-bxo' ships with wattweek; did you mean 'shipped:palm-size-box'? There are "
-        "old-two-socket-rack-server, palm-size-box, two-bay-storage-box\n");
+        "desktop-tower, eight-port-switch, eight-port-switch-with-powered-ports, "
+        "four-bay-storage-box, modem, old-two-socket-rack-server, one-litre-desktop, "
+        "palm-size-box and 11 more\n");
   CHECK(error("../tariffs/flat") ==
         "study.toml:10:11: error: candidate.device.profile = \"shipped:../tariffs/flat\": no "
-        "profile '../tariffs/flat' ships with wattweek; there are old-two-socket-rack-server, "
-        "palm-size-box, two-bay-storage-box\n");
+        "profile '../tariffs/flat' ships with wattweek; there are desktop-tower, "
+        "eight-port-switch, eight-port-switch-with-powered-ports, four-bay-storage-box, modem, "
+        "old-two-socket-rack-server, one-litre-desktop, palm-size-box and 11 more\n");
 }
 
 TEST_CASE("files: every shipped file and every example is right and worth no note") {

@@ -138,11 +138,13 @@ TEST_CASE("refusals: a shipped tariff or profile that is not there, with the nea
   CHECK(
       refusal(folder, "compare study.toml") ==
       "study.toml:3:10: error: tariff = \"shipped:flatt\": no tariff 'flatt' ships with wattweek; "
-      "did you mean 'shipped:flat'? There are flat, two-rate-night\n"
+      "did you mean 'shipped:flat'? There are bands-and-blocks, blocks-alone, blocks-by-day, "
+      "blocks-by-month, blocks-by-season, flat, minimum-bill, negative-price-hours and 5 more\n"
       "study.toml:7:11: error: candidate.device.profile = \"shipped:two-bay-storge-box\": no "
       "profile 'two-bay-storge-box' ships with wattweek; did you mean "
-      "'shipped:two-bay-storage-box'? There are old-two-socket-rack-server, palm-size-box, "
-      "two-bay-storage-box\n");
+      "'shipped:two-bay-storage-box'? There are desktop-tower, eight-port-switch, "
+      "eight-port-switch-with-powered-ports, four-bay-storage-box, modem, "
+      "old-two-socket-rack-server, one-litre-desktop, palm-size-box and 11 more\n");
 }
 
 TEST_CASE("refusals: mistakes in two of four files, each in its file, and the notes behind them") {
