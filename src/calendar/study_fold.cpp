@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "price_bands.hpp"
+
 namespace wattweek::calendar {
 
 namespace {
@@ -38,16 +40,6 @@ void add_rests(const model::Study& study, FoldInput& input, ConditionIndex& inde
       }
     }
   }
-}
-
-std::vector<Condition> bands_of(const model::Tariff& tariff) {
-  std::vector<Condition> bands;
-  for (const model::Band& band : tariff.bands) {
-    Condition& condition = bands.emplace_back();
-    for (const model::Window& window : band.when) condition.windows.push_back(&window);
-    condition.holidays = &tariff.holidays;
-  }
-  return bands;
 }
 
 std::vector<model::Window> week_slots(int slots_per_day) {

@@ -5,15 +5,21 @@
 #include "cli/files.hpp"
 #include "cli/run.hpp"
 #include "cli/study_file.hpp"
+#include "wattweek/calendar/tariff_walk.hpp"
 #include "wattweek/diag/printable.hpp"
+#include "wattweek/report/cautions.hpp"
+#include "wattweek/report/file_alone.hpp"
 
 namespace wattweek::cli {
 namespace {
 
 /// What has been found in all files so far.
 struct Findings {
-  std::string good;        ///< A line for each file without a mistake.
-  std::string unreadable;  ///< A line for each file that cannot be read.
+  report::Style style;
+  std::vector<std::string> good;  ///< What is said of each file without a mistake.
+  bool any_profile = false;
+  bool highest_watts = false;  ///< Are they spoken of?
+  std::string unreadable;      ///< A line for each file that cannot be read.
   std::vector<diag::Diagnostic> problems;
   std::vector<diag::Diagnostic> notes;
 };
@@ -26,8 +32,33 @@ std::string count(std::size_t number, std::string_view word) {
   return fmt::format("{} {}{}", number, word, number == 1 ? "" : "s");
 }
 
-void good(Findings& all, const std::string& file, const std::string& what) {
-  all.good += diag::printable(fmt::format("{}: ok ({})", file, what)) + '\n';
+void good(Findings& all, const std::string& file, const std::string& what,
+          const std::string& more = "") {
+  const std::string line = diag::printable(fmt::format("{}: ok ({})", file, what)) + '\n';
+  all.good.push_back(more.empty() ? line : line + '\n' + more);
+}
+
+/// Lines by themselves stand together; what is longer stands apart from its neighbours.
+std::string blocks(const std::vector<std::string>& all) {
+  const auto is_line = [](const std::string& block) {
+    return block.find('\n') + 1 == block.size();
+  };
+  std::string text;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (i > 0 && !(is_line(all[i - 1]) && is_line(all[i]))) text += '\n';
+    text += all[i];
+  }
+  return text;
+}
+
+/// All that is said where no file is wrong: a block for each, and the cautions once at the end.
+std::string whole(const Findings& all) {
+  std::string text = blocks(all.good);
+  std::vector<std::string_view> cautions;
+  if (all.highest_watts) cautions.push_back(report::highest_watts_caution());
+  if (all.any_profile) cautions.push_back(report::measuring_caution());
+  if (!cautions.empty()) text += '\n' + report::cautions_text(cautions, all.style);
+  return text;
 }
 
 /// A note is about a place in a file, or about a candidate, which has one.
@@ -69,7 +100,10 @@ void check_profile(Findings& all, const read::SourceText& source) {
   take_notes(all, decide::notes_of_profile(*profile.value));
   good(all, source.name,
        fmt::format("profile: {}, {}", profile.value->name,
-                   count(profile.value->increments.size(), "increment")));
+                   count(profile.value->increments.size(), "increment")),
+       report::profile_text(*profile.value, all.style));
+  all.any_profile = true;
+  all.highest_watts = all.highest_watts || report::speaks_of_highest_watts(*profile.value);
 }
 
 void check_tariff(Findings& all, const read::SourceText& source) {
@@ -79,7 +113,8 @@ void check_tariff(Findings& all, const read::SourceText& source) {
   take_notes(all, decide::notes_of_tariff(*tariff.value));
   good(all, source.name,
        fmt::format("tariff: {}, {}, {}", tariff.value->name,
-                   count(tariff.value->bands.size(), "price band"), tariff.value->currency));
+                   count(tariff.value->bands.size(), "price band"), tariff.value->currency),
+       report::tariff_text(*tariff.value, calendar::walk(*tariff.value), all.style));
 }
 
 void check_file(Findings& all, const std::string& path) {
@@ -112,12 +147,13 @@ std::string note_lines(std::vector<diag::Diagnostic> notes) {
 
 }  // namespace
 
-Outcome run_check(const Arguments& arguments) {
+Outcome run_check(const Arguments& arguments, const report::Style& style) {
   Findings all;
+  all.style = style;
   for (const std::string& path : arguments.operands) check_file(all, path);
   if (arguments.has("strict")) append(all.problems, std::exchange(all.notes, {}));
   const std::string notes = note_lines(all.notes);
-  if (all.problems.empty() && all.unreadable.empty()) return {kDone, all.good, notes};
+  if (all.problems.empty() && all.unreadable.empty()) return {kDone, whole(all), notes};
   Outcome outcome = refused(all.problems);
   outcome.err.insert(0, all.unreadable);
   outcome.err += notes;

@@ -53,7 +53,8 @@ Command check() {
           "all mistakes in studies, profiles and tariffs",
           "Reads each file, and what it names, as a study, a profile or a tariff, and prints all "
           "mistakes, each with file, line and column. A study is reckoned too, so that what a "
-          "careful adviser would note about it is said as well.",
+          "careful adviser would note about it is said as well. Of a tariff it says which price "
+          "holds when, of a profile what its watts come to in a year.",
           {{"strict", "", "notes are errors"}},
           {},
           "wattweek check docs/examples/ostrawick.toml --strict"};

@@ -1,7 +1,6 @@
 #include "coverage.hpp"
 
 #include <algorithm>
-#include <set>
 #include <string>
 #include <vector>
 
@@ -13,10 +12,6 @@ namespace {
 
 using std::chrono::year_month;
 using std::chrono::year_month_day;
-
-// A weekday falls on a date again, leap days included, after 28 years (until 2100).
-constexpr std::chrono::year kFirstYear{2000};
-constexpr int kYears = 28;
 
 std::string digits(int number, std::size_t width) {
   std::string text = std::to_string(number);
@@ -39,27 +34,8 @@ std::string in_words(calendar::LocalTime time) {
 
 year_month_day date_of(model::CivilDay day) { return year_month_day(day); }
 
-std::vector<model::DateSpan> date_spans(const model::Tariff& tariff) {
-  std::vector<model::DateSpan> spans;
-  for (const model::Band& band : tariff.bands) {
-    for (const model::Window& window : band.when) {
-      if (window.dates) spans.push_back(*window.dates);
-    }
-  }
-  return spans;
-}
-
-bool every_window_has_dates(const model::Tariff& tariff) {
-  for (const model::Band& band : tariff.bands) {
-    for (const model::Window& window : band.when) {
-      if (!window.dates) return false;
-    }
-  }
-  return true;
-}
-
 // The whole months from the first date to the last.
-std::optional<Months> months_of(const std::vector<model::DateSpan>& spans) {
+std::optional<calendar::Months> months_of(const std::vector<model::DateSpan>& spans) {
   model::CivilDay first = spans.front().first;
   model::CivilDay last = spans.front().last;
   for (const model::DateSpan& span : spans) {
@@ -71,42 +47,12 @@ std::optional<Months> months_of(const std::vector<model::DateSpan>& spans) {
   year_month begin = from.year() / from.month();
   if (static_cast<unsigned>(from.day()) > 1) begin += std::chrono::months(1);
   const auto count = static_cast<int>((to.year() / to.month() - begin).count());
-  return count > 0 ? std::optional(Months{begin, count}) : std::nullopt;
-}
-
-// Inside a span of dates, as outside, every weekday should meet every date.
-std::set<int> years_to_look_at(const model::Tariff& tariff) {
-  std::set<int> years;
-  for (int i = 0; i < kYears; ++i) years.insert(static_cast<int>(kFirstYear) + i);
-  for (const model::DateSpan& span : date_spans(tariff)) {
-    const int first = static_cast<int>(date_of(span.first).year());
-    const int last = static_cast<int>(date_of(span.last).year());
-    for (int year = first; year <= std::min(last, first + kYears - 1); ++year) years.insert(year);
-    years.insert(last);
-  }
-  for (const model::CivilDay day : tariff.holidays.dates) {
-    years.insert(static_cast<int>(date_of(day).year()));
-  }
-  return years;
-}
-
-// Years that follow each other are looked at in one go.
-std::vector<Months> runs_of(const std::set<int>& years) {
-  std::vector<Months> runs;
-  int before = 0;
-  for (const int year : years) {
-    if (runs.empty() || year != before + 1) {
-      runs.push_back({std::chrono::year(year) / std::chrono::January, 0});
-    }
-    runs.back().count += 12;
-    before = year;
-  }
-  return runs;
+  return count > 0 ? std::optional(calendar::Months{begin, count}) : std::nullopt;
 }
 
 }  // namespace
 
-std::optional<diag::Diagnostic> gap_in(const TariffDraft& draft, Months months,
+std::optional<diag::Diagnostic> gap_in(const TariffDraft& draft, calendar::Months months,
                                        const calendar::ZoneRules& zone) {
   const auto gap = calendar::first_uncovered(draft.tariff, months.first, months.count, zone);
   if (!gap) return std::nullopt;
@@ -118,11 +64,11 @@ std::optional<diag::Diagnostic> gap_in(const TariffDraft& draft, Months months,
 
 std::optional<diag::Diagnostic> gap_anytime(const TariffDraft& draft) {
   const calendar::ZoneRules no_clock_changes;
-  if (every_window_has_dates(draft.tariff)) {
-    const auto months = months_of(date_spans(draft.tariff));
+  if (calendar::every_window_has_dates(draft.tariff)) {
+    const auto months = months_of(calendar::date_spans(draft.tariff));
     return months ? gap_in(draft, *months, no_clock_changes) : std::nullopt;
   }
-  for (const Months& run : runs_of(years_to_look_at(draft.tariff))) {
+  for (const calendar::Months& run : calendar::years_to_try(draft.tariff)) {
     if (auto gap = gap_in(draft, run, no_clock_changes)) return gap;
   }
   return std::nullopt;

@@ -48,7 +48,7 @@ struct Section {
 };
 
 struct Document {
-  std::string title;
+  std::string title;  ///< May be empty in plain text.
   std::vector<Section> sections;
 };
 

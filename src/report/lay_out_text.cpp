@@ -145,7 +145,7 @@ class Grid {
 std::string stacked(const Table& table, std::size_t columns) {
   std::string out;
   for (const auto& row : table.rows) {
-    append_wrapped(out, row[0], columns, "");
+    if (!row[0].empty()) append_wrapped(out, row[0], columns, "");
     for (std::size_t i = 1; i < row.size(); ++i) {
       if (!row[i].empty())
         append_wrapped(out, table.columns[i].header + ": " + row[i], columns, "  ");
@@ -197,7 +197,7 @@ void append_heading(std::string& out, const std::string& heading, const Style& s
 std::string lay_out_text(const Document& document, const Style& style) {
   const auto width = static_cast<std::size_t>(std::max(style.columns, 20));
   std::string out;
-  append_heading(out, document.title, style, width);
+  if (!document.title.empty()) append_heading(out, document.title, style, width);
   for (const Section& section : document.sections) {
     if (!section.heading.empty()) {
       append_gap(out);

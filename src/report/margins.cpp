@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "month_words.hpp"
+#include "day_words.hpp"
 #include "sections.hpp"
 #include "wattweek/decide/margin.hpp"
 
@@ -33,7 +33,7 @@ std::string of_all_bands(const Shown& s, const decide::NextKwh& next) {
 
 /// `up to 200 kWh a month, nov to feb`; of months with one price for all, the months alone.
 std::string block(const Shown& s, const decide::NextKwh& next, bool is_alone) {
-  const std::string months = months_words(next.months);
+  const std::string months = month_words(next.months);
   if (is_alone) return months;
   const char* per = s.all.without.law.blocks_per == model::BlocksPer::day ? "day" : "month";
   const std::string text =

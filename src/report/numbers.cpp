@@ -53,4 +53,23 @@ int decimals_for(const std::vector<double>& values) {
   return largest >= 1 ? 2 : 3;
 }
 
+int decimals_that_show(const std::vector<units::Range<double>>& ranges, int least, int most) {
+  int needed = least;
+  for (const units::Range<double>& range : ranges) {
+    for (const double value : {range.low, range.high}) {
+      const std::string text = rounded(value, most);
+      const std::size_t point = text.find('.');
+      if (point == std::string::npos) continue;
+      needed = std::max(needed, static_cast<int>(text.size() - point - 1));
+    }
+  }
+  return needed;
+}
+
+std::string range_text(const units::Range<double>& range, int decimals) {
+  const std::string low = fixed(range.low, decimals);
+  const std::string high = fixed(range.high, decimals);
+  return low == high ? low : low + " to " + high;
+}
+
 }  // namespace wattweek::report

@@ -5,6 +5,8 @@
 #include <string_view>
 #include <vector>
 
+#include "wattweek/units/range.hpp"
+
 namespace wattweek::report {
 
 /// So many digits after the point.
@@ -32,5 +34,12 @@ bool shows_as_zero(double value, std::string_view currency);
 /// Digits after the point that suit all of these figures: one where the largest is ten or more,
 /// else two, below one three.
 int decimals_for(const std::vector<double>& values);
+
+/// The fewest digits after the point, from `least` to `most`, that show all ends of these ranges
+/// unrounded; else `most`.
+int decimals_that_show(const std::vector<units::Range<double>>& ranges, int least, int most);
+
+/// `0.30 to 0.32`; a single figure where both ends look the same.
+std::string range_text(const units::Range<double>& range, int decimals);
 
 }  // namespace wattweek::report

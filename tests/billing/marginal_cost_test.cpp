@@ -85,3 +85,12 @@ TEST_CASE("without a minimum a bill may be negative") {
   law.band_prices = {per_kilowatt_hour(-0.30), per_kilowatt_hour(-0.10)};
   CHECK(in_currency(household(law, 300).bills[0].total) == exactly(-(30 + 20) * 1.2));
 }
+
+TEST_CASE("tax widens a range of prices, and makes a negative one more negative") {
+  const auto with = with_tax<double>({-0.10, 0.30}, {0.1, 0.2});
+  CHECK(with.low == exactly(-0.12));
+  CHECK(with.high == exactly(0.36));
+  const model::MoneyRange standing = with_tax<Money>(money(10), 0.09);
+  CHECK(in_currency(standing.low) == exactly(10.9));
+  CHECK(standing.is_exact());
+}

@@ -120,6 +120,21 @@ days = "mon-fri,sun")"),
 when = [ {months = "jan,mar-dec"}, {dates = "2001-01-01..2099-12-31"} ])"),
        "day.toml:3:1: error: band: no band holds at 2000-02-01 06:00 local time; expected one at "
        "every instant, such as a last band without days, hours, months and dates"},
+      {"a gap on 29 February alone is found",
+       edited(edited(kTariff, R"(hours = "22:00-06:00")", R"(dates = "2028-01-01..2028-02-28")"),
+              "price = 0.3", R"(price = 0.3
+dates = "2028-03-01..2028-12-31")"),
+       "day.toml:3:1: error: band: no band holds at 2028-02-29 00:00 local time; expected one at "
+       "every instant, such as a last band without days, hours, months and dates"},
+      {"a gap on a holiday alone is found, whose eve is no Saturday",
+       edited(
+           edited(edited(kTariff, "tax = 0.2", "holidays = [2031-05-01]\nholidays_as = \"sun\""),
+                  R"(hours = "22:00-06:00")", R"(when = [ { days = "sat", hours = "22:00-06:00" },
+         { days = "sun", hours = "06:00-24:00" } ])"),
+           "price = 0.3", R"(price = 0.3
+days = "mon-sat")"),
+       "day.toml:4:1: error: band: no band holds at 2031-05-01 00:00 local time; expected one at "
+       "every instant, such as a last band without days, hours, months and dates"},
       {"where every window has dates only they are looked at",
        edited(edited(kTariff, R"(hours = "22:00-06:00")", R"(dates = "2027-01-01..2027-06-30")"),
               "price = 0.3", R"(price = 0.3

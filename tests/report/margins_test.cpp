@@ -19,8 +19,7 @@ watts = { idle = 10 }
 }
 
 TEST_CASE("margins: one price for all hours") {
-  CHECK(margins_text(tests::kFlatTariff) == R"(
-What a little more costs
+  CHECK(margins_text(tests::kFlatTariff) == R"(What a little more costs
 1 W all year is 8.76 kWh and costs 2.63 EUR.
 The next kWh costs 0.30 EUR, tax included.
 )");
@@ -32,8 +31,7 @@ TEST_CASE("margins: every band has its price, tax included") {
 currency = "EUR"
 tax = 0.05
 band = [ { name = "night", price = 0.2, hours = "22:00-06:00" }, { name = "day", price = 0.3115 } ]
-)") == R"(
-What a little more costs
+)") == R"(What a little more costs
 1 W all year is 8.76 kWh and costs 2.52 EUR.
 The next kWh costs 0.21 EUR (night), 0.3271 EUR (day), tax included.
 )");
@@ -55,8 +53,7 @@ months = "nov-feb"
 [[tariff.block]]
 price = 8
 months = "nov-feb"
-)") == R"(
-What a little more costs
+)") == R"(What a little more costs
 1 W all year is 8.76 kWh and costs 169 JPY.
 The next kWh costs, tax included:
 - up to 2 kWh a day, nov to feb: 15.5 JPY (night), 25.5 JPY (day)
@@ -68,8 +65,7 @@ In a month that stays below the minimum bill it costs nothing.
 
 TEST_CASE("margins: a study of a month does not speak of a year") {
   CHECK(margins_text(tests::kFlatTariff,
-                     "time_zone = \"Etc/UTC\"\nstart = 2027-02-01\nmonths = 1\n") == R"(
-What a little more costs
+                     "time_zone = \"Etc/UTC\"\nstart = 2027-02-01\nmonths = 1\n") == R"(What a little more costs
 1 W all through the study is 0.67 kWh and costs 0.20 EUR.
 The next kWh costs 0.30 EUR, tax included.
 )");

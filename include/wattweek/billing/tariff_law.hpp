@@ -2,6 +2,7 @@
 // A contract with all its figures settled: what the bill is reckoned with. Central figures are
 // the midpoints of the user's ranges; a what-if on prices changes the law.
 
+#include <algorithm>
 #include <array>
 #include <optional>
 #include <vector>
@@ -34,6 +35,15 @@ TariffLaw central_law(const model::Tariff& tariff);
 /// The same contract with every band and block price multiplied; standing charge and minimum
 /// stay as they are.
 TariffLaw scale_prices(const TariffLaw& law, double factor);
+
+/// A price or an amount with the tariff's tax: the least and the most that it can be.
+template <class T>
+units::Range<T> with_tax(const units::Range<T>& before, const units::Range<double>& tax) {
+  const auto [least, most] =
+      std::minmax({before.low * (1 + tax.low), before.low * (1 + tax.high),
+                   before.high * (1 + tax.low), before.high * (1 + tax.high)});
+  return {least, most};
+}
 
 /// What a ladder charges on `consumption`, its limits multiplied by `limit_factor` (the days
 /// of the period where limits are per day, else 1).
