@@ -65,7 +65,8 @@ In a month that stays below the minimum bill it costs nothing.
 
 TEST_CASE("margins: a study of a month does not speak of a year") {
   CHECK(margins_text(tests::kFlatTariff,
-                     "time_zone = \"Etc/UTC\"\nstart = 2027-02-01\nmonths = 1\n") == R"(What a little more costs
+                     "time_zone = \"Etc/UTC\"\nstart = 2027-02-01\nmonths = 1\n") ==
+        R"(What a little more costs
 1 W all through the study is 0.67 kWh and costs 0.20 EUR.
 The next kWh costs 0.30 EUR, tax included.
 )");
