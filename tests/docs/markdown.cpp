@@ -17,13 +17,26 @@ constexpr std::string_view kFence = "```";
 
 bool is_fence(std::string_view line) { return line.substr(0, kFence.size()) == kFence; }
 
+// The cells of `| a | b |`, without the blanks around them.
+std::vector<std::string> cells_of(std::string_view line) {
+  std::vector<std::string> cells;
+  line.remove_prefix(1);
+  for (std::size_t end = line.find('|'); end != line.npos; end = line.find('|')) {
+    const std::string_view cell = line.substr(0, end);
+    const std::size_t first = std::min(cell.find_first_not_of(' '), cell.size());
+    cells.emplace_back(cell.substr(first, cell.find_last_not_of(' ') + 1 - first));
+    line.remove_prefix(end + 1);
+  }
+  return cells;
+}
+
 }  // namespace
 
 std::vector<std::string> all_documents() {
   std::vector<std::string> documents{"README.md", "DEVELOPERS.md"};
-  for (const auto& entry : fs::directory_iterator(WATTWEEK_SOURCE_DIR "/docs")) {
+  for (const auto& entry : fs::recursive_directory_iterator(WATTWEEK_SOURCE_DIR "/docs")) {
     if (entry.path().extension() == ".md") {
-      documents.push_back("docs/" + entry.path().filename().string());
+      documents.push_back(fs::relative(entry.path(), WATTWEEK_SOURCE_DIR).generic_string());
     }
   }
   std::sort(documents.begin(), documents.end());
@@ -109,13 +122,19 @@ std::set<std::string> in_backticks(std::string_view text) {
   }
 }
 
+std::vector<Row> table_rows(const Section& section) {
+  std::vector<Row> found;
+  int row_of_table = 0;
+  for (const std::string& line : lines_of(section.text)) {
+    row_of_table = line.substr(0, 1) == "|" ? row_of_table + 1 : 0;
+    if (row_of_table > 2) found.push_back(cells_of(line));
+  }
+  return found;
+}
+
 std::set<std::string> first_cells(const Section& section) {
   std::set<std::string> cells;
-  for (const std::string& line : lines_of(section.text)) {
-    if (line.empty() || line.front() != '|') continue;
-    const std::string_view cell = std::string_view(line).substr(1, line.find('|', 1) - 1);
-    cells.merge(in_backticks(cell));
-  }
+  for (const Row& row : table_rows(section)) cells.merge(in_backticks(row.front()));
   return cells;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 // The project's documents as a test sees them: fenced blocks, headings with what stands below
-// them, and the first cells of tables.
+// them, and the rows of tables.
 
 #include <set>
 #include <string>
@@ -24,7 +24,7 @@ struct Section {
   std::string text;
 };
 
-/// README.md, DEVELOPERS.md and docs/*.md, as paths from the root of the source tree.
+/// README.md, DEVELOPERS.md and all .md below docs, as paths from the root of the source tree.
 std::vector<std::string> all_documents();
 
 /// A document's text; fails the test where there is none.
@@ -41,6 +41,12 @@ std::vector<Section> sections(const std::string& document);
 /// none. An empty `chapter` takes the first section with the heading.
 Section section(const std::string& document, const std::string& chapter,
                 const std::string& heading);
+
+/// One row of a table, cell by cell.
+using Row = std::vector<std::string>;
+
+/// The rows of a section's tables, without their headings.
+std::vector<Row> table_rows(const Section& section);
 
 /// The `words in backticks` of the first cells of a section's tables.
 std::set<std::string> first_cells(const Section& section);

@@ -1,9 +1,10 @@
-// What else in the documents must follow the source: links, the map of rooms, the codes of notes.
+// What else in the documents must follow the source: links, decisions, the map of rooms, the codes
+// of notes.
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <filesystem>
-#include <sstream>
 
 #include "../layering/ladder.hpp"
 #include "markdown.hpp"
@@ -45,24 +46,35 @@ TEST_CASE("documents: every link to a file of the project leads somewhere") {
   }
 }
 
-std::vector<std::string> cells_of(const std::string& row) {
-  std::vector<std::string> cells;
-  std::istringstream in(row.substr(1));
-  for (std::string cell; std::getline(in, cell, '|');) {
-    const std::size_t first = cell.find_first_not_of(' ');
-    if (first == std::string::npos) continue;
-    cells.push_back(cell.substr(first, cell.find_last_not_of(' ') - first + 1));
+bool links_to(const std::string& document, const std::string& target) {
+  const std::vector<std::string> all = links(prose_of(document));
+  return std::find(all.begin(), all.end(), target) != all.end();
+}
+
+TEST_CASE("documents: README leads to every page, DEVELOPERS.md to every decision") {
+  int decisions = 0;
+  for (const std::string& document : all_documents()) {
+    if (document.substr(0, 5) != "docs/") continue;
+    const bool is_decision = document.find("/decisions/") != std::string::npos;
+    CHECK_MESSAGE(links_to(is_decision ? "DEVELOPERS.md" : "README.md", document), document);
+    decisions += is_decision ? 1 : 0;
   }
-  return cells;
+  CHECK(decisions > 3);
+}
+
+TEST_CASE("decisions: each says what, why, what was rejected and what would change our mind") {
+  for (const std::string& document : all_documents()) {
+    if (document.find("/decisions/") == std::string::npos) continue;
+    for (const char* heading : {"What", "Why", "What was rejected", "What would change our mind"}) {
+      CHECK_MESSAGE(section(document, "", heading).text.size() > 1, document << ": " << heading);
+    }
+  }
 }
 
 // The row of a room in DEVELOPERS.md: level, `room`, question, header to start with.
-std::vector<std::string> row_of_room(std::string_view room) {
-  const Section map = section("DEVELOPERS.md", "", "The map of rooms");
-  for (const std::string& line : lines_of(map.text)) {
-    if (line.empty() || line.front() != '|') continue;
-    std::vector<std::string> cells = cells_of(line);
-    if (cells.size() == 4 && cells[1] == "`" + std::string(room) + "`") return cells;
+Row row_of_room(std::string_view room) {
+  for (const Row& row : table_rows(section("DEVELOPERS.md", "", "The map of rooms"))) {
+    if (row.size() == 4 && row[1] == "`" + std::string(room) + "`") return row;
   }
   return {};
 }
@@ -70,7 +82,7 @@ std::vector<std::string> row_of_room(std::string_view room) {
 TEST_CASE("DEVELOPERS.md: the map of rooms has each room on its level, and its first header") {
   for (const layering::Room& room : layering::kLadder) {
     CAPTURE(room.name);
-    const std::vector<std::string> cells = row_of_room(room.name);
+    const Row cells = row_of_room(room.name);
     REQUIRE(cells.size() == 4);
     CHECK(cells[0] == std::to_string(room.level));
     for (const std::string& header : in_backticks(cells[3])) {
