@@ -41,12 +41,9 @@ TEST_CASE("screens: the demo on terminals of 60, 80 and 100 columns") {
 
 TEST_CASE("screens: what goes into a pipe is the screen of 80 columns, in any language") {
   for (const char* language : {"C", "de_DE.UTF-8"}) {
-    const Run run =
-        wattweek("compare docs/examples/ostrawick.toml; LC_ALL=" + std::string(language));
+    const Run run = shell(WATTWEEK_SOURCE_DIR,
+                          "export LC_ALL=" + std::string(language) + "; " + std::string(kCompare));
     CHECK(run.out == text_of(WATTWEEK_SOURCE_DIR "/tests/cli/screens/" + screen_name(80)));
-    CHECK(shell(WATTWEEK_SOURCE_DIR,
-                "export LC_ALL=" + std::string(language) + "; " + std::string(kCompare))
-              .out == run.out);
   }
 }
 
