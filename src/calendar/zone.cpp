@@ -42,15 +42,26 @@ Instant first_instant(const ZoneRules& zone, model::CivilDay day) {
 
 std::string to_text(LocalTime time) {
   const auto day = std::chrono::floor<std::chrono::days>(time);
-  const std::chrono::year_month_day date{day};
   const std::chrono::hh_mm_ss clock{time - day};
-  std::array<char, 48> text{};
-  std::snprintf(
-      text.data(), text.size(),
-      clock.seconds().count() == 0 ? "%04d-%02u-%02u %02d:%02d" : "%04d-%02u-%02u %02d:%02d:%02d",
-      static_cast<int>(date.year()), static_cast<unsigned>(date.month()),
-      static_cast<unsigned>(date.day()), static_cast<int>(clock.hours().count()),
-      static_cast<int>(clock.minutes().count()), static_cast<int>(clock.seconds().count()));
+  std::array<char, 16> text{};
+  std::snprintf(text.data(), text.size(),
+                clock.seconds().count() == 0 ? " %02d:%02d" : " %02d:%02d:%02d",
+                static_cast<int>(clock.hours().count()), static_cast<int>(clock.minutes().count()),
+                static_cast<int>(clock.seconds().count()));
+  return to_text(day) + text.data();
+}
+
+std::string to_text(model::CivilDay day) {
+  const std::chrono::year_month_day date{day};
+  std::array<char, 16> text{};
+  std::snprintf(text.data(), text.size(), "-%02u", static_cast<unsigned>(date.day()));
+  return to_text(date.year() / date.month()) + text.data();
+}
+
+std::string to_text(std::chrono::year_month month) {
+  std::array<char, 32> text{};
+  std::snprintf(text.data(), text.size(), "%04d-%02u", static_cast<int>(month.year()),
+                static_cast<unsigned>(month.month()));
   return text.data();
 }
 

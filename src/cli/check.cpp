@@ -9,6 +9,7 @@
 #include "wattweek/diag/printable.hpp"
 #include "wattweek/report/cautions.hpp"
 #include "wattweek/report/file_alone.hpp"
+#include "wattweek/report/words.hpp"
 
 namespace wattweek::cli {
 namespace {
@@ -26,10 +27,6 @@ struct Findings {
 
 void append(std::vector<diag::Diagnostic>& all, const std::vector<diag::Diagnostic>& more) {
   all.insert(all.end(), more.begin(), more.end());
-}
-
-std::string count(std::size_t number, std::string_view word) {
-  return fmt::format("{} {}{}", number, word, number == 1 ? "" : "s");
 }
 
 void good(Findings& all, const std::string& file, const std::string& what,
@@ -88,9 +85,9 @@ void check_study(Findings& all, const read::SourceText& source) {
   }
   take_notes(all, std::get<decide::Assessment>(assessed).notes, study.candidates);
   good(all, source.name,
-       fmt::format("study: {}, {}, {}", count(study.candidates.size(), "candidate"),
-                   count(study.workloads.size(), "workload"),
-                   count(static_cast<std::size_t>(study.months), "month")));
+       fmt::format("study: {}, {}, {}", report::counted(study.candidates.size(), "candidate"),
+                   report::counted(study.workloads.size(), "workload"),
+                   report::counted(static_cast<std::size_t>(study.months), "month")));
 }
 
 void check_profile(Findings& all, const read::SourceText& source) {
@@ -100,7 +97,7 @@ void check_profile(Findings& all, const read::SourceText& source) {
   take_notes(all, decide::notes_of_profile(*profile.value));
   good(all, source.name,
        fmt::format("profile: {}, {}", profile.value->name,
-                   count(profile.value->increments.size(), "increment")),
+                   report::counted(profile.value->increments.size(), "increment")),
        report::profile_text(*profile.value, all.style));
   all.any_profile = true;
   all.highest_watts = all.highest_watts || report::speaks_of_highest_watts(*profile.value);
@@ -113,7 +110,8 @@ void check_tariff(Findings& all, const read::SourceText& source) {
   take_notes(all, decide::notes_of_tariff(*tariff.value));
   good(all, source.name,
        fmt::format("tariff: {}, {}, {}", tariff.value->name,
-                   count(tariff.value->bands.size(), "price band"), tariff.value->currency),
+                   report::counted(tariff.value->bands.size(), "price band"),
+                   tariff.value->currency),
        report::tariff_text(*tariff.value, calendar::walk(*tariff.value), all.style));
 }
 

@@ -42,9 +42,7 @@ std::variant<std::optional<std::size_t>, Misuse> month_of(const model::Study& st
   std::string first;
   std::string last;
   for (int m = 0; m < study.months; ++m) {
-    const std::chrono::year_month month = study.start + std::chrono::months(m);
-    last = fmt::format("{:04}-{:02}", static_cast<int>(month.year()),
-                       static_cast<unsigned>(month.month()));
+    last = calendar::to_text(study.start + std::chrono::months(m));
     if (m == 0) first = last;
     if (last == *text) return std::optional<std::size_t>(m);
   }
@@ -70,9 +68,9 @@ std::string shown(const read::StudyInput& input, const decide::Assessment& asses
     return markdown ? report::month_bills_markdown(study, assessment, *shape.month)
                     : report::month_bills_text(study, assessment, *shape.month, shape.style);
   }
-  const std::vector<decide::Week> weeks = decide::weeks(study, input.zone);
-  return markdown ? report::markdown(study, assessment, weeks, shape.scope)
-                  : report::text(study, assessment, weeks, shape.scope, shape.style);
+  const std::vector<decide::Week> week_of_each = weeks(input);
+  return markdown ? report::markdown(study, assessment, week_of_each, shape.scope)
+                  : report::text(study, assessment, week_of_each, shape.scope, shape.style);
 }
 
 /// The study with what the options change in it.

@@ -58,8 +58,7 @@ std::string zone_comment(Source source) {
 
 std::string study_text(const std::string& title, const NewFigures& figures,
                        const PlaceAndTime& where) {
-  const std::string first_day = fmt::format("{:04}-{:02}-01", static_cast<int>(where.start.year()),
-                                            static_cast<unsigned>(where.start.month()));
+  const std::string first_day = calendar::to_text(calendar::first_day(where.start));
   const std::string_view start_comment =
       where.is_start_given ? "The first day of the year that is reckoned. As given."
                            : "Assumed: the calendar year in which this was written. The first day "

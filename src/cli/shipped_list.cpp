@@ -7,35 +7,26 @@
 #include "cli/files.hpp"
 #include "cli/run.hpp"
 #include "wattweek/diag/printable.hpp"
+#include "wattweek/report/words.hpp"
 #include "wattweek/report/wrap.hpp"
 
 namespace wattweek::cli {
 namespace {
 
 using read::ShippedKind;
-
-std::string watts(double low_w, double high_w) {
-  return low_w == high_w ? fmt::format("{:.12g} W", low_w)
-                         : fmt::format("{:.12g} to {:.12g} W", low_w, high_w);
-}
-
-std::string watts(const model::PowerRange& range) {
-  return watts(units::in_watts(range.low), units::in_watts(range.high));
-}
+using report::counted;
+using report::watts_text;
 
 std::string about(const model::Profile& profile) {
-  std::string text = fmt::format("{}: idle {}", profile.name, watts(profile.idle));
-  if (profile.busy) text += fmt::format(", busy {}", watts(*profile.busy));
+  std::string text = fmt::format("{}: idle {}", profile.name, watts_text(profile.idle));
+  if (profile.busy) text += fmt::format(", busy {}", watts_text(*profile.busy));
   if (!profile.at_load.empty()) {
-    text += ", busy " + watts(model::PowerRange(profile.at_load.back()));
+    text += ", busy " + watts_text(model::PowerRange(profile.at_load.back()));
   }
-  if (profile.sleep) text += fmt::format(", asleep {}", watts(*profile.sleep));
-  if (units::in_watts(profile.off.high) > 0) text += fmt::format(", off {}", watts(profile.off));
+  if (profile.sleep) text += fmt::format(", asleep {}", watts_text(*profile.sleep));
+  if (units::in_watts(profile.off.high) > 0)
+    text += fmt::format(", off {}", watts_text(profile.off));
   return text;
-}
-
-std::string counted(std::size_t number, std::string_view word) {
-  return fmt::format("{} {}{}", number, word, number == 1 ? "" : "s");
 }
 
 std::string about(const model::Tariff& tariff) {

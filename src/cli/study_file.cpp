@@ -15,6 +15,10 @@ diag::Diagnostic wrong_kind(const read::SourceText& source, read::FileKind kind)
                       with_article(kind))};
 }
 
+decide::Progress shown_on(ProgressLine& line) {
+  return [&line](const std::string& what, double fraction) { line.show(what, fraction); };
+}
+
 }  // namespace
 
 std::string_view with_article(read::FileKind kind) {
@@ -50,10 +54,13 @@ std::variant<read::StudyInput, Outcome> read_study(const std::string& path) {
 
 std::variant<decide::Assessment, std::vector<diag::Diagnostic>> assess(
     const read::StudyInput& input) {
-  ProgressLine progress;
-  return decide::assess(
-      input.study, input.zone,
-      [&progress](const std::string& what, double fraction) { progress.show(what, fraction); });
+  ProgressLine line;
+  return decide::assess(input.study, input.zone, shown_on(line));
+}
+
+std::vector<decide::Week> weeks(const read::StudyInput& input) {
+  ProgressLine line;
+  return decide::weeks(input.study, input.zone, shown_on(line));
 }
 
 }  // namespace wattweek::cli

@@ -6,6 +6,7 @@
 #include "notes_of_study.hpp"
 #include "wattweek/billing/household.hpp"
 #include "wattweek/calendar/study_fold.hpp"
+#include "wattweek/diag/number_text.hpp"
 #include "wattweek/power/device_law.hpp"
 #include "words.hpp"
 
@@ -137,14 +138,13 @@ class Assessor {
   }
 
   Diagnostic below_zero(const billing::HouseholdBelowZero& below) const {
-    const auto first = calendar::first_day(fold().months[below.month].month);
-    const std::string month = calendar::to_text(calendar::LocalTime{first}).substr(0, 7);
+    const std::string month = calendar::to_text(fold().months[below.month].month);
     return {study_.household.includes_place,
             "household.includes: in " + month + " the candidate " +
                 quoted(study_.candidates[*study_.household.includes].id) + " draws " +
-                decimal(units::in_kilowatt_hours(below.candidate), 2) +
+                diag::rounded(units::in_kilowatt_hours(below.candidate), 2) +
                 " kWh, but the household was metered with " +
-                decimal(units::in_kilowatt_hours(below.metered), 2) +
+                diag::rounded(units::in_kilowatt_hours(below.metered), 2) +
                 " kWh; accepted is a household that uses at least what the candidate draws"};
   }
 

@@ -1,5 +1,6 @@
 #include "wattweek/decide/notes.hpp"
 
+#include "wattweek/diag/number_text.hpp"
 #include "wattweek/units/currency.hpp"
 #include "words.hpp"
 
@@ -15,9 +16,9 @@ void note_price(const model::Tariff& tariff, const model::PriceRange& price,
   const double per_kwh = units::in_currency_per_kilowatt_hour(price.high);
   if (!units::price_looks_like_cents(per_kwh, tariff.currency)) return;
   notes.push_back({"price-like-cents", place,
-                   "a price of " + decimal(per_kwh, 6) + " " + tariff.currency +
-                       " per kWh looks like one in hundredths; write " + decimal(per_kwh / 100, 6) +
-                       " if it is"});
+                   "a price of " + diag::rounded(per_kwh, 6) + " " + tariff.currency +
+                       " per kWh looks like one in hundredths; write " +
+                       diag::rounded(per_kwh / 100, 6) + " if it is"});
 }
 
 }  // namespace
@@ -37,8 +38,8 @@ std::vector<Note> notes_of_profile(const model::Profile& profile) {
   const double idle_w = units::in_watts(profile.idle.high);
   if (idle_w <= 0 || idle_w >= kLeastLikelyIdleW) return {};
   return {{"watts-like-kilowatts", profile.place,
-           "idle watts of " + decimal(idle_w, 6) + " of " + quoted(profile.name) +
-               " look like kilowatts; write " + decimal(idle_w * 1000, 6) + " if they are"}};
+           "idle watts of " + diag::rounded(idle_w, 6) + " of " + quoted(profile.name) +
+               " look like kilowatts; write " + diag::rounded(idle_w * 1000, 6) + " if they are"}};
 }
 
 std::string where_text(const Note& note) {

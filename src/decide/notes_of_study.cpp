@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 
+#include "wattweek/diag/number_text.hpp"
 #include "wattweek/units/currency.hpp"
 #include "words.hpp"
 
@@ -46,7 +47,7 @@ class NoteTaker {
   }
 
   std::string money(units::Money amount) const {
-    return decimal(in_currency(amount), units::minor_digits(study_.tariff.currency)) + " " +
+    return diag::rounded(in_currency(amount), units::minor_digits(study_.tariff.currency)) + " " +
            study_.tariff.currency;
   }
 
@@ -85,8 +86,7 @@ class NoteTaker {
       // The evening of the day before the study reaches into its first morning.
       if (dates[i] >= first_day() - std::chrono::days{1} && dates[i] < end_day()) continue;
       add("never-holds", places[i],
-          "the holiday " + calendar::to_text(calendar::LocalTime{dates[i]}).substr(0, 10) +
-              " is not in the study");
+          "the holiday " + calendar::to_text(dates[i]) + " is not in the study");
     }
   }
 
@@ -191,7 +191,7 @@ class NoteTaker {
       if (hours <= 0) continue;
       add("overload", candidate,
           "the device " + quoted(candidate.devices[d].name) +
-              " is asked for more than full load in " + decimal(hours, 1) +
+              " is asked for more than full load in " + diag::rounded(hours, 1) +
               " hours; work that does not fit is not stretched in time, so the "
               "figures are the least it can be and it is not like for like");
     }
@@ -201,7 +201,8 @@ class NoteTaker {
   void note_unserved(const model::Candidate& candidate, const CandidateResult& result,
                      std::size_t w) {
     const std::string workload = quoted(study_.workloads[w].id);
-    const std::string unit_hours = decimal(result.ledger.unit_hours[w].unserved, 1) + " unit-hours";
+    const std::string unit_hours =
+        diag::rounded(result.ledger.unit_hours[w].unserved, 1) + " unit-hours";
     if (std::find(candidate.skips.begin(), candidate.skips.end(), w) != candidate.skips.end()) {
       add("skipped", candidate,
           "it does not offer " + workload + " (" + unit_hours + "), so it is not like for like");

@@ -42,12 +42,15 @@ Week week_of(const Eigen::VectorXd& kwh, const Eigen::VectorXd& hours) {
 
 }  // namespace
 
-std::vector<Week> weeks(const model::Study& study, const calendar::ZoneRules& zone) {
+std::vector<Week> weeks(const model::Study& study, const calendar::ZoneRules& zone,
+                        const Progress& progress) {
   const calendar::FoldedStudy folded = calendar::fold_week(study, zone, Week::kSlotsPerDay);
   const Eigen::VectorXd hours = hours_by_slot(folded.fold);
   std::vector<Week> weeks;
   energy::Ledger ledger;
+  const auto count = static_cast<double>(study.candidates.size());
   for (std::size_t c = 0; c < study.candidates.size(); ++c) {
+    if (progress) progress(study.candidates[c].name, static_cast<double>(c) / count);
     const energy::CandidatePlan plan = energy::plan_candidate(study, c, folded);
     const auto refused = energy::Reckoner(plan).reckon(power::central_law(study, c), ledger);
     assert(!refused && "the study has been assessed");

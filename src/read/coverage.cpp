@@ -13,25 +13,6 @@ namespace {
 using std::chrono::year_month;
 using std::chrono::year_month_day;
 
-std::string digits(int number, std::size_t width) {
-  std::string text = std::to_string(number);
-  return text.size() < width ? std::string(width - text.size(), '0') + text : text;
-}
-
-// 2027-01-01 00:00, with seconds where there are any.
-std::string in_words(calendar::LocalTime time) {
-  const auto day = std::chrono::floor<std::chrono::days>(time);
-  const year_month_day date(day);
-  const std::chrono::hh_mm_ss clock(time - day);
-  std::string text = digits(static_cast<int>(date.year()), 4) + "-" +
-                     digits(static_cast<int>(static_cast<unsigned>(date.month())), 2) + "-" +
-                     digits(static_cast<int>(static_cast<unsigned>(date.day())), 2) + " " +
-                     digits(static_cast<int>(clock.hours().count()), 2) + ":" +
-                     digits(static_cast<int>(clock.minutes().count()), 2);
-  const auto seconds = static_cast<int>(clock.seconds().count());
-  return seconds == 0 ? text : text + ":" + digits(seconds, 2);
-}
-
 year_month_day date_of(model::CivilDay day) { return year_month_day(day); }
 
 // The whole months from the first date to the last.
@@ -57,7 +38,7 @@ std::optional<diag::Diagnostic> gap_in(const TariffDraft& draft, calendar::Month
   const auto gap = calendar::first_uncovered(draft.tariff, months.first, months.count, zone);
   if (!gap) return std::nullopt;
   return diag::Diagnostic{draft.bands_place,
-                          "band: no band holds at " + in_words(*gap) +
+                          "band: no band holds at " + calendar::to_text(*gap) +
                               " local time; expected one at every instant, such as a last band "
                               "without days, hours, months and dates"};
 }

@@ -6,6 +6,8 @@
 #include <array>
 #include <bitset>
 
+#include "wattweek/report/words.hpp"
+
 namespace wattweek::report {
 namespace {
 
@@ -48,10 +50,11 @@ std::string kind_words(const calendar::KindOfDay& kind) {
 }
 
 std::string run_words(const calendar::DateRun& run) {
-  if (!run.first) return run.last ? "before " + date_words(*run.last + std::chrono::days{1}) : "";
-  if (!run.last) return fmt::format("from {} on", date_words(*run.first));
-  if (*run.first == *run.last) return date_words(*run.first);
-  return fmt::format("{} to {}", date_words(*run.first), date_words(*run.last));
+  if (!run.first)
+    return run.last ? "before " + calendar::to_text(*run.last + std::chrono::days{1}) : "";
+  if (!run.last) return fmt::format("from {} on", calendar::to_text(*run.first));
+  if (*run.first == *run.last) return calendar::to_text(*run.first);
+  return fmt::format("{} to {}", calendar::to_text(*run.first), calendar::to_text(*run.last));
 }
 
 /// What lasts for ever in both directions is what no span of dates names.
@@ -71,15 +74,6 @@ bool is_every_day(const calendar::KindOfDay& kind) {
 
 }  // namespace
 
-std::string listed(const std::vector<std::string>& items) {
-  std::string text;
-  for (std::size_t i = 0; i < items.size(); ++i) {
-    if (i > 0) text += i + 1 == items.size() ? " and " : ", ";
-    text += items[i];
-  }
-  return text;
-}
-
 std::string weekday_word(unsigned weekday_bit) { return kWeekdays[weekday_bit]; }
 
 std::string month_word(unsigned month_bit) { return kMonths[month_bit]; }
@@ -96,12 +90,6 @@ std::string day_words(const calendar::PricedDays& priced) {
     text += (text.empty() ? "" : "; ") + kind_words(kind);
   }
   return priced.dates.empty() ? text : fmt::format("{} ({})", text, dates_words(priced.dates));
-}
-
-std::string date_words(model::CivilDay day) {
-  const std::chrono::year_month_day date(day);
-  return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(date.year()),
-                     static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()));
 }
 
 std::string clock_words(int minute) { return fmt::format("{:02}:{:02}", minute / 60, minute % 60); }

@@ -8,9 +8,6 @@
 
 namespace wattweek::report {
 
-/// `a`, `a and b`, `a, b and c`.
-std::string listed(const std::vector<std::string>& items);
-
 /// `mon`.
 std::string weekday_word(unsigned weekday_bit);
 
@@ -22,9 +19,6 @@ std::string month_words(model::MonthSet months);
 
 /// `mon to fri, nov to feb; sat, sun and holidays (2027-01-01 to 2027-06-30)`.
 std::string day_words(const calendar::PricedDays& priced);
-
-/// `2027-01-01`.
-std::string date_words(model::CivilDay day);
 
 /// Minutes of the clock as `07:30`; the end of the day is `24:00`.
 std::string clock_words(int minute);

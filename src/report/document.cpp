@@ -29,6 +29,8 @@ Document document(const model::Study& study, const decide::Assessment& all,
                   const std::vector<decide::Week>& weeks, Scope scope) {
   const Shown s = shown(study, all);
   Document whole{study.title, {overview(s, scope)}};
+  const std::string best = scope == Scope::compare ? ranking_sentence(study, all) : "";
+  if (!best.empty()) whole.sections.push_back({"", {Paragraph{best}}});
   for (std::size_t c = 0; c < study.candidates.size(); ++c) {
     whole.sections.push_back(whereabouts(s, c));
   }

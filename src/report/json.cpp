@@ -20,15 +20,10 @@ Json number(units::Energy energy) { return number(units::in_kilowatt_hours(energ
 Json number(units::Money money) { return number(units::in_currency(money)); }
 Json number(const std::optional<double>& value) { return value ? number(*value) : Json(); }
 
-std::string month_text(std::chrono::year_month month) {
-  return fmt::format("{:04}-{:02}", static_cast<int>(month.year()),
-                     static_cast<unsigned>(month.month()));
-}
-
 Json study_part(const model::Study& study, const decide::Assessment& all) {
   return {{"title", study.title},
           {"time_zone", study.time_zone},
-          {"start", month_text(study.start) + "-01"},
+          {"start", calendar::to_text(study.start) + "-01"},
           {"months", study.months},
           {"days", all.days},
           {"hours", number(all.hours)}};
@@ -37,7 +32,7 @@ Json study_part(const model::Study& study, const decide::Assessment& all) {
 Json months_part(const decide::Assessment& all, const decide::CandidateResult& result) {
   Json months = Json::array();
   for (std::size_t m = 0; m < all.months.size(); ++m) {
-    months.push_back({{"month", month_text(all.months[m].month)},
+    months.push_back({{"month", calendar::to_text(all.months[m].month)},
                       {"hours", number(all.months[m].hours())},
                       {"energy_kwh", number(month_kwh(all, result, m))},
                       {"cost", number(result.cost.by_period[m])}});
@@ -138,10 +133,14 @@ Json bill_part(const model::Study& study, const calendar::Month& month, const bi
                      {"kwh", number(bill.bands[b].energy)},
                      {"amount", number(bill.bands[b].amount)}});
   }
-  return {{"month", month_text(month.month)},  {"kwh", number(bill.energy)},
-          {"standing", number(bill.standing)}, {"bands", bands},
-          {"blocks", number(bill.blocks)},     {"minimum_top_up", number(bill.minimum_top_up)},
-          {"tax", number(bill.tax)},           {"total", number(bill.total)}};
+  return {{"month", calendar::to_text(month.month)},
+          {"kwh", number(bill.energy)},
+          {"standing", number(bill.standing)},
+          {"bands", bands},
+          {"blocks", number(bill.blocks)},
+          {"minimum_top_up", number(bill.minimum_top_up)},
+          {"tax", number(bill.tax)},
+          {"total", number(bill.total)}};
 }
 
 Json year_of_bills(const model::Study& study, const decide::Assessment& all,

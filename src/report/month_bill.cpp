@@ -113,7 +113,7 @@ std::string difference(const Bills& b) {
 
 Document month_bills(const model::Study& study, const decide::Assessment& all, std::size_t month) {
   const Shown s = shown(study, all);
-  const std::string when = month_text(all.months[month].month);
+  const std::string when = calendar::to_text(all.months[month].month);
   Document whole{fmt::format("{}: the electricity bill of {}", study.title, when), {}};
   whole.sections.push_back(
       {"",

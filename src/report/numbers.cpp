@@ -9,21 +9,6 @@
 
 namespace wattweek::report {
 
-std::string fixed(double value, int decimals) {
-  std::string text = fmt::format("{:.{}f}", value, decimals);
-  const bool zero = text.find_first_not_of("-0.") == std::string::npos;
-  if (zero && text.front() == '-') text.erase(0, 1);
-  return text;
-}
-
-std::string rounded(double value, int decimals) {
-  std::string text = fixed(value, decimals);
-  if (text.find('.') == std::string::npos) return text;
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text;
-}
-
 std::string exact(double value) { return fmt::format("{}", value == 0 ? 0.0 : value); }
 
 std::string amount(double value, std::string_view currency) {

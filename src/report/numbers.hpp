@@ -1,19 +1,17 @@
 #pragma once
-// Numbers as people read them. Always a decimal point, whatever the locale, and never -0.
+// Numbers and amounts as people read them.
 
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "wattweek/diag/number_text.hpp"
 #include "wattweek/units/range.hpp"
 
 namespace wattweek::report {
 
-/// So many digits after the point.
-std::string fixed(double value, int decimals);
-
-/// At most so many digits after the point, without the zeros at the end.
-std::string rounded(double value, int decimals);
+using diag::fixed;
+using diag::rounded;
 
 /// The shortest text that reads back as the same double.
 std::string exact(double value);

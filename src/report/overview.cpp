@@ -9,10 +9,10 @@ namespace wattweek::report {
 namespace {
 
 std::string period(const Shown& s) {
-  const std::chrono::year_month last = s.study.start + std::chrono::months(s.study.months - 1);
-  const std::chrono::year_month_day end{last / std::chrono::last};
-  return fmt::format("{}-01 to {}-{:02}, {} days, {} hours, {}", month_text(s.study.start),
-                     month_text(last), static_cast<unsigned>(end.day()), s.all.days,
+  const auto end = s.study.start + std::chrono::months(s.study.months);
+  return fmt::format("{} to {}, {} days, {} hours, {}",
+                     calendar::to_text(calendar::first_day(s.study.start)),
+                     calendar::to_text(calendar::first_day(end) - std::chrono::days(1)), s.all.days,
                      rounded(s.all.hours, 2), s.study.time_zone);
 }
 

@@ -1,22 +1,14 @@
 #include <fmt/format.h>
 
-#include "day_words.hpp"
 #include "document.hpp"
 #include "numbers.hpp"
 #include "wattweek/report/file_alone.hpp"
+#include "wattweek/report/words.hpp"
 
 namespace wattweek::report {
 namespace {
 
 using units::in_watts;
-
-std::string watts_text(units::Power power) { return exact(in_watts(power)) + " W"; }
-
-/// `13 W`, `13 to 14 W`.
-std::string watts_text(const model::PowerRange& range) {
-  if (range.is_exact()) return watts_text(range.low);
-  return fmt::format("{} to {}", exact(in_watts(range.low)), watts_text(range.high));
-}
 
 std::string by_state(const model::Profile& profile) {
   std::vector<std::string> states = {watts_text(profile.off) + " off"};

@@ -6,7 +6,9 @@
 #include <cmath>
 
 #include "numbers.hpp"
+#include "wattweek/decide/ranking.hpp"
 #include "wattweek/report/cautions.hpp"
+#include "wattweek/report/words.hpp"
 
 namespace wattweek::report {
 namespace {
@@ -21,11 +23,7 @@ struct Pair {
   const std::optional<decide::Lifetime>& baseline_lifetime;
 };
 
-std::string counted(const std::string& number, std::string_view what) {
-  return fmt::format("{} {}{}", number, what, number == "1" ? "" : "s");
-}
-
-std::string years(int count) { return counted(fmt::format("{}", count), "year"); }
+std::string years(int count) { return counted(static_cast<std::size_t>(count), "year"); }
 
 /// A length of time as people say it: in months below two years.
 std::string duration(double years) {
@@ -123,6 +121,18 @@ std::string break_even(const Pair& pair) {
                      factor < 1 ? "fell" : "rose", at);
 }
 
+/// The time over which candidates are ranked: the horizon, without one the study's.
+std::string ranked_over(const model::Study& study, const std::optional<decide::Lifetime>& best) {
+  if (best) return years(best->years) + ", all at present value";
+  return counted(static_cast<std::size_t>(study.months), "month");
+}
+
+bool all_serve_the_same(const decide::Assessment& all) {
+  return std::none_of(all.notes.begin(), all.notes.end(), [](const decide::Note& note) {
+    return note.code == "skipped" || note.code == "unserved" || note.code == "overload";
+  });
+}
+
 bool any_rest(const model::Study& study) {
   for (const model::Candidate& candidate : study.candidates) {
     for (const model::Device& device : candidate.devices) {
@@ -153,6 +163,25 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
   }
   sentences.erase(std::remove(sentences.begin(), sentences.end(), ""), sentences.end());
   return sentences;
+}
+
+std::string ranking_sentence(const model::Study& study, const decide::Assessment& all) {
+  const auto ranked = decide::ranking(study, all);
+  if (!ranked || ranked->size() < 2) return "";
+  const std::string& currency = study.tariff.currency;
+  const decide::Ranked& best = ranked->front();
+  std::vector<std::string> others;
+  for (auto other = ranked->begin() + 1; other != ranked->end(); ++other) {
+    const double more = other->criterion - best.criterion;
+    others.push_back(
+        fmt::format("{} ({})", study.candidates[other->candidate].name,
+                    shows_as_zero(more, currency) ? "the same" : money(more, currency) + " more"));
+  }
+  return fmt::format("Lowest cost over {}: {} ({}). Then {}.{}",
+                     ranked_over(study, all.candidates[best.candidate].lifetime),
+                     study.candidates[best.candidate].name, money(best.criterion, currency),
+                     listed(others),
+                     all_serve_the_same(all) ? "" : " They do not serve the same: see the notes.");
 }
 
 std::string note_sentence(const decide::Note& note) {

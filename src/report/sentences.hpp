@@ -15,6 +15,10 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
                                               const decide::Assessment& assessment,
                                               const decide::ComparisonRow& row);
 
+/// Which candidate costs least over the horizon, and how much more each other one costs; empty
+/// where there is no ranking (see `decide::ranking`) or nothing to rank.
+std::string ranking_sentence(const model::Study& study, const decide::Assessment& assessment);
+
 /// A note, with the place or the candidate that it is about, and its code.
 std::string note_sentence(const decide::Note& note);
 

@@ -14,11 +14,6 @@ Shown shown(const model::Study& study, const decide::Assessment& assessment) {
   return {study, assessment, decimals_for(kwh), decimals_for(watts)};
 }
 
-std::string month_text(std::chrono::year_month month) {
-  return fmt::format("{:04}-{:02}", static_cast<int>(month.year()),
-                     static_cast<unsigned>(month.month()));
-}
-
 std::string joined(const std::vector<std::string>& parts) {
   return fmt::format("{}", fmt::join(parts, ", "));
 }

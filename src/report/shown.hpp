@@ -27,9 +27,6 @@ struct Shown {
 /// As many digits as suit the largest candidate.
 Shown shown(const model::Study& study, const decide::Assessment& assessment);
 
-/// `2027-02`.
-std::string month_text(std::chrono::year_month month);
-
 /// `a, b, c`.
 std::string joined(const std::vector<std::string>& parts);
 

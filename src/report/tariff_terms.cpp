@@ -9,6 +9,7 @@
 #include "numbers.hpp"
 #include "wattweek/billing/tariff_law.hpp"
 #include "wattweek/calendar/tariff_walk.hpp"
+#include "wattweek/report/words.hpp"
 #include "wattweek/units/currency.hpp"
 
 namespace wattweek::report {

@@ -11,6 +11,7 @@
 #include "wattweek/calendar/tariff_time.hpp"
 #include "wattweek/diag/printable.hpp"
 #include "wattweek/report/file_alone.hpp"
+#include "wattweek/report/words.hpp"
 #include "wattweek/units/currency.hpp"
 
 namespace wattweek::report {
@@ -145,7 +146,7 @@ std::vector<std::string> carried_over_days(const calendar::CarriedOver& carried_
   }
   const std::size_t count = carried_over.dates.size();
   for (std::size_t i = 0; i < std::min(count, kMostDates); ++i) {
-    days.push_back(date_words(carried_over.dates[i]));
+    days.push_back(calendar::to_text(carried_over.dates[i]));
   }
   if (count > kMostDates) days.push_back(fmt::format("{} more", count - kMostDates));
   return days;

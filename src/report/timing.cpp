@@ -57,7 +57,7 @@ Table months_table(const Shown& s, const Group& group) {
   Table table = with_columns({{"month", Align::left}}, s, group);
   for (std::size_t m = 0; m < s.all.months.size(); ++m) {
     auto& row = table.rows.emplace_back();
-    row.push_back(month_text(s.all.months[m].month));
+    row.push_back(calendar::to_text(s.all.months[m].month));
     for (std::size_t c = group.first; c < group.last; ++c) {
       row.push_back(s.kwh(month_kwh(s.all, s.all.candidates[c], m)));
       row.push_back(s.cost(s.all.candidates[c].cost.by_period[m]));

@@ -73,3 +73,11 @@ TEST_CASE(
   CHECK(hours_of(rules, date(2027, 1, 1)) == 24);
   CHECK(hours_of(rules, date(2027, 1, 2)) == 25);
 }
+
+TEST_CASE("times, dates and months are written as the ISO calendar writes them") {
+  const model::CivilDay day = date(2027, 3, 7);
+  CHECK(calendar::to_text(std::chrono::year{2027} / std::chrono::March) == "2027-03");
+  CHECK(calendar::to_text(day) == "2027-03-07");
+  CHECK(calendar::to_text(calendar::LocalTime{day} + 425min) == "2027-03-07 07:05");
+  CHECK(calendar::to_text(calendar::LocalTime{day} + 9s) == "2027-03-07 00:00:09");
+}

@@ -2,6 +2,10 @@
 
 #include <doctest/doctest.h>
 
+#include <string>
+#include <utility>
+#include <vector>
+
 #include "../support/about.hpp"
 #include "../support/study_text.hpp"
 
@@ -96,6 +100,17 @@ rest = [ { hours = "01:00-06:00", state = "sleep" } ]
   CHECK(week.mean_w(2, 1) == about(10));
   CHECK(week.mean_w(2, 2) == about(2));
   CHECK(week.mean_w(2, 12) == about(10));
+}
+
+TEST_CASE("week: progress names each candidate and how much is behind") {
+  const read::StudyInput input = tests::read_study(
+      kYear2027 + kFlatTariff + "[[candidate]]\nid = \"rack\"\n[[candidate.device]]\n" +
+      "watts = { idle = 100 }\n[[candidate]]\nid = \"palm\"\n[[candidate.device]]\n" +
+      "watts = { idle = 10 }\n");
+  std::vector<std::pair<std::string, double>> heard;
+  weeks(input.study, input.zone,
+        [&heard](const std::string& what, double fraction) { heard.emplace_back(what, fraction); });
+  CHECK(heard == std::vector<std::pair<std::string, double>>{{"rack", 0.0}, {"palm", 0.5}});
 }
 
 }  // namespace

@@ -38,13 +38,6 @@ TEST_CASE("numbers: what rounds to zero has no sign") {
   CHECK_FALSE(shows_as_zero(-0.004, "KWD"));
 }
 
-TEST_CASE("numbers: zeros at the end are left out of a rounded number and kept in a fixed one") {
-  CHECK(rounded(8760, 2) == "8760");
-  CHECK(rounded(8760.5, 2) == "8760.5");
-  CHECK(rounded(100, 0) == "100");
-  CHECK(fixed(8760.5, 2) == "8760.50");
-}
-
 TEST_CASE("numbers: an exact number reads back as the same double") {
   CHECK(exact(0.1) == "0.1");
   CHECK(exact(0.1 + 0.2) == "0.30000000000000004");

@@ -150,5 +150,24 @@ TEST_CASE("sentences: the grid's average is named where CO2 is reckoned") {
         std::string::npos);
 }
 
+TEST_CASE("sentences: the ranking says over which time, and how much more each other one costs") {
+  CHECK(ranking_sentence(study(), assessment()).empty());  // Purchases differ, no horizon.
+  CHECK(ranking_sentence(study(), with_horizon()) ==
+        "Lowest cost over 5 years, all at present value: Palm-size box (420.00 EUR). Then"
+        " Rack server (980.00 EUR more).");
+}
+
+TEST_CASE("sentences: a ranking of what does not serve the same says so") {
+  model::Study equal = study();
+  for (model::Candidate& candidate : equal.candidates) candidate.purchase = {};
+  decide::Assessment all = assessment();
+  all.candidates[1].cost.cost = all.candidates[0].cost.cost;
+  const std::string same = ranking_sentence(equal, all);
+  CHECK(same.find("Lowest cost over 12 months: ") == 0);
+  CHECK(same.find("Then Palm-size box (the same).") != std::string::npos);
+  all.notes.push_back(note("unserved", "palm", "some of it"));
+  CHECK(ranking_sentence(equal, all) == same + " They do not serve the same: see the notes.");
+}
+
 }  // namespace
 }  // namespace wattweek::report

@@ -55,6 +55,12 @@ std::vector<Month> calendar_months(const ZoneRules& zone, std::chrono::year_mont
 /// `YYYY-MM-DD HH:MM`, with seconds only where they are not zero.
 std::string to_text(LocalTime time);
 
+/// `YYYY-MM-DD`.
+std::string to_text(model::CivilDay day);
+
+/// `YYYY-MM`.
+std::string to_text(std::chrono::year_month month);
+
 /// First date of a month.
 model::CivilDay first_day(std::chrono::year_month month);
 

@@ -2,7 +2,6 @@
 // Start here: a study in, everything that is said about it out. The whole pipeline:
 // fold -> plan -> energy -> bills -> lifetime, comparison and notes.
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <variant>
@@ -12,6 +11,7 @@
 #include "wattweek/calendar/zone.hpp"
 #include "wattweek/decide/lifetime.hpp"
 #include "wattweek/decide/notes.hpp"
+#include "wattweek/decide/progress.hpp"
 #include "wattweek/energy/ledger.hpp"
 #include "wattweek/model/study.hpp"
 
@@ -52,9 +52,6 @@ struct Assessment {
   std::vector<ComparisonRow> rows;  ///< One for every candidate but the baseline, in order.
   std::vector<Note> notes;
 };
-
-/// Called now and then with what is being done and how far it is, in [0, 1].
-using Progress = std::function<void(const std::string& what, double fraction)>;
 
 /// Reckons a whole study. What only reckoning can show to be wrong with the user's files
 /// comes back as diagnostics: a household month that falls below zero, more joint outcomes

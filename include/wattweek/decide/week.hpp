@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "wattweek/calendar/zone.hpp"
+#include "wattweek/decide/progress.hpp"
 #include "wattweek/model/study.hpp"
 
 namespace wattweek::decide {
@@ -19,6 +20,7 @@ struct Week {
 
 /// The weeks of all candidates, in the study's order. Each date is its own weekday, holidays too.
 /// \pre `assess` has accepted the study.
-std::vector<Week> weeks(const model::Study& study, const calendar::ZoneRules& zone);
+std::vector<Week> weeks(const model::Study& study, const calendar::ZoneRules& zone,
+                        const Progress& progress = {});
 
 }  // namespace wattweek::decide
