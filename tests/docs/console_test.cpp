@@ -50,7 +50,7 @@ void furnish(const cli::TemporaryFolder& folder, const std::string& document) {
   for (const auto& [name, text] : named_files(document)) folder.write(name, text);
   fs::create_directory(folder.path() / "build");
   fs::create_symlink(WATTWEEK_PROGRAM, folder.path() / "build/wattweek");
-  fs::create_symlink(WATTWEEK_README_EXAMPLE, folder.path() / "assess");
+  fs::create_symlink(WATTWEEK_LIBRARY_EXAMPLE, folder.path() / "assess");
   fs::create_symlink(WATTWEEK_SOURCE_DIR "/docs", folder.path() / "docs");
 }
 

@@ -46,6 +46,14 @@ TEST_CASE("documents: every link to a file of the project leads somewhere") {
   }
 }
 
+TEST_CASE("documents: the program in README is the one of the library's example") {
+  const std::vector<Block> all = blocks("README.md");
+  const auto shown =
+      std::find_if(all.begin(), all.end(), [](const Block& block) { return block.info == "cpp"; });
+  REQUIRE(shown != all.end());
+  CHECK(shown->text == text_of_document("docs/examples/library/assess.cpp"));
+}
+
 bool links_to(const std::string& document, const std::string& target) {
   const std::vector<std::string> all = links(prose_of(document));
   return std::find(all.begin(), all.end(), target) != all.end();
