@@ -41,14 +41,14 @@ std::string database_folder() {
 
 std::string no_such_zone(const std::string& name) {
   const std::vector<std::string> names = zone_names();
-  const std::string accepted = "an IANA time zone name such as Europe/Dublin";
+  const std::string expected = "an IANA time zone name such as Europe/Dublin";
   if (names.empty()) {
-    return "no such time zone on this machine; accepted is " + accepted +
+    return "no such time zone on this machine; expected " + expected +
            " (is the package tzdata installed?)";
   }
   const std::vector<std::string_view> views(names.begin(), names.end());
   const std::string_view near = diag::nearest(name, views);
-  if (near.empty()) return "no such time zone; accepted is " + accepted;
+  if (near.empty()) return "no such time zone; expected " + expected;
   return "no such time zone; did you mean '" + std::string(near) + "'?";
 }
 

@@ -10,7 +10,7 @@ namespace {
 
 diag::Diagnostic wrong_kind(const read::SourceText& source, read::FileKind kind) {
   return {{std::make_shared<const std::string>(source.name), 1, 1},
-          fmt::format("found {}, accepted is a study (it has a time_zone, a start, a tariff and "
+          fmt::format("found {}; expected a study (it has a time_zone, a start, a tariff and "
                       "candidates)",
                       with_article(kind))};
 }

@@ -43,7 +43,7 @@ Diagnostic too_many_outcomes(const model::Study& study, std::size_t candidate,
               calendar::to_text(calendar::first_time_of(folded.fold, marked)) +
               " the units in use of " + workloads + " have more than " +
               std::to_string(power::kMostOutcomes) +
-              " joint outcomes with different sums; accepted are fewer units or workloads at "
+              " joint outcomes with different sums; expected fewer units or workloads at "
               "once, or no cap and curve on them"};
 }
 
@@ -145,7 +145,7 @@ class Assessor {
                 diag::rounded(units::in_kilowatt_hours(below.candidate), 2) +
                 " kWh, but the household was metered with " +
                 diag::rounded(units::in_kilowatt_hours(below.metered), 2) +
-                " kWh; accepted is a household that uses at least what the candidate draws"};
+                " kWh; expected a household that uses at least what the candidate draws"};
   }
 
   void add_candidate(std::size_t c) {
@@ -179,7 +179,7 @@ class Assessor {
       if (std::isfinite(all)) continue;
       problems_.push_back({study_.candidates[c].place,
                            "candidate " + quoted(study_.candidates[c].id) +
-                               ": its figures are too large to be reckoned; accepted are watts, "
+                               ": its figures are too large to be reckoned; expected watts, "
                                "units and prices of a household"});
     }
   }

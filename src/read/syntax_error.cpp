@@ -112,7 +112,8 @@ std::string value_problem(const Spot& spot) {
   const std::string key = shortened(spot.key);
   if (spot.token.empty()) return key + ": the value is missing";
   const std::string advice = value_advice(spot);
-  return advice.empty() ? "" : key + " = " + shortened(spot.token) + ": " + advice;
+  const std::string equals = spot.token.front() == '=' ? " =" : " = ";
+  return advice.empty() ? "" : key + equals + shortened(spot.token) + ": " + advice;
 }
 
 // The name in `cannot redefine existing table 'candidate.device'`.
@@ -123,22 +124,26 @@ std::string redefined_name(std::string_view description) {
 }
 
 std::string redefinition_problem(std::string_view description, bool is_header) {
+  if (holds(description, "as dotted key-value pair")) {
+    return "a key before the dot has a value already: expected either that value or keys below it";
+  }
   const std::string name = shortened(redefined_name(description));
   if (!is_header) return "the key " + name + " is given twice: expected it once in a table";
-  if (holds(description, "as array-of-tables")) {
+  const bool is_repeated = holds(description, "as array-of-tables");
+  if (is_repeated && holds(description, "existing table")) {
     return "[[" + name + "]]: the table [" + name + "] is there already; expected [[" + name +
            "]] every time";
   }
-  if (holds(description, "existing array")) {
-    return "[" + name + "]: there are tables [[" + name + "]] already; expected [[" + name +
+  const std::string header = is_repeated ? "[[" + name + "]]" : "[" + name + "]";
+  if (!is_repeated && holds(description, "existing array")) {
+    return header + ": there are tables [[" + name + "]] already; expected [[" + name +
            "]] with double brackets";
   }
   if (holds(description, "existing table")) {
-    return "[" + name + "]: this table is there already; expected it once, or [[" + name +
+    return header + ": this table is there already; expected it once, or [[" + name +
            "]] every time where there may be several";
   }
-  return "[" + name +
-         "]: there is a key of this name already; expected either the key or the table";
+  return header + ": there is a key of this name already; expected either the key or the table";
 }
 
 std::string inline_table_advice(std::string_view description) {
@@ -146,6 +151,15 @@ std::string inline_table_advice(std::string_view description) {
   if (holds(description, "dangling comma")) return "no comma is allowed before the closing }";
   if (holds(description, "saw '\\n'")) {
     return "a table in braces stands on one line; for more lines give it a [header] of its own";
+  }
+  return "";
+}
+
+// What stands behind a value or a header that is whole.
+std::string line_end_advice(std::string_view description) {
+  if (holds(description, "saw ';'")) return "a line ends without ;";
+  if (holds(description, "expected a comment or whitespace")) {
+    return "only a comment after # may follow on this line";
   }
   return "";
 }
@@ -197,6 +211,7 @@ std::string syntax_problem(const File& file, toml::source_position at,
   } else if (!in_array && !is_header) {
     problem = line_advice(line);
   }
+  if (problem.empty()) problem = line_end_advice(description);
   if (problem.empty() && in_array) return "an array lacks a comma or its closing ]";
   return problem.empty() ? in_plain_words(description) : problem;
 }

@@ -10,9 +10,9 @@ namespace wattweek::read {
 
 namespace {
 
-// "a [[workload]] table", "the top of the file", "an entry of [increments]".
+// "[[workload]]", "the top of the file (...)", "an entry of [increments]".
 std::string home(const KeyTable& table) {
-  if (table.path.empty()) return "the top of the file, before the first [header]";
+  if (table.path.empty()) return "the top of the file (before the first [header])";
   const std::size_t star = table.path.find(".*");
   if (star != std::string::npos) return "an entry of [" + table.path.substr(0, star) + "]";
   return table.form == TableForm::repeated ? "[[" + table.path + "]]" : "[" + table.path + "]";

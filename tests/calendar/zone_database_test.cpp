@@ -40,7 +40,7 @@ TEST_CASE("a misspelt zone is told its nearest name") {
   CHECK(refusal("Europe/Dublim") == "no such time zone; did you mean 'Europe/Dublin'?");
   CHECK(refusal("europe/dublin") == "no such time zone; did you mean 'Europe/Dublin'?");
   CHECK(refusal("Middle of nowhere") ==
-        "no such time zone; accepted is an IANA time zone name such as Europe/Dublin");
+        "no such time zone; expected an IANA time zone name such as Europe/Dublin");
 }
 
 TEST_CASE("a name that climbs out of the zone folder is no zone") {

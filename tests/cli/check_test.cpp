@@ -167,7 +167,7 @@ TEST_CASE("check: a mistake that only the reckoning shows is found") {
   CHECK(run.out == "");
   CHECK(run.err ==
         "study.toml:6:12: error: household.includes: in 2027-01 the candidate 'old' draws 29.76 "
-        "kWh, but the household was metered with 8.49 kWh; accepted is a household that uses at "
+        "kWh, but the household was metered with 8.49 kWh; expected a household that uses at "
         "least what the candidate draws\n");
   CHECK(shell(folder.path(), "wattweek estimate study.toml").err == run.err);
 }

@@ -134,10 +134,10 @@ TEST_CASE("files: every shipped file and every example is right and worth no not
 
 TEST_CASE("files: a tariff or a profile in place of a study is told apart") {
   CHECK(wattweek("estimate tariffs/flat.toml").err ==
-        "tariffs/flat.toml:1:1: error: found a tariff, accepted is a study (it has a time_zone, a "
+        "tariffs/flat.toml:1:1: error: found a tariff; expected a study (it has a time_zone, a "
         "start, a tariff and candidates)\n");
   CHECK(wattweek("compare profiles/palm-size-box.toml").err ==
-        "profiles/palm-size-box.toml:1:1: error: found a profile, accepted is a study (it has a "
+        "profiles/palm-size-box.toml:1:1: error: found a profile; expected a study (it has a "
         "time_zone, a start, a tariff and candidates)\n");
 }
 

@@ -85,12 +85,11 @@ id = "old"
 watts.idle = 100
 )");
   REQUIRE(got.size() == 1);
-  CHECK(
-      got[0] ==
-      "study.toml:13:12: error: household.includes: in 2027-11 the candidate 'old' draws 72 kWh, "
-      "but "
-      "the household was metered with 71 kWh; accepted is a household that uses at least what the "
-      "candidate draws");
+  CHECK(got[0] ==
+        "study.toml:13:12: error: household.includes: in 2027-11 the candidate 'old' draws 72 kWh, "
+        "but "
+        "the household was metered with 71 kWh; expected a household that uses at least what the "
+        "candidate draws");
 }
 
 TEST_CASE(

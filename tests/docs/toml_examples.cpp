@@ -19,10 +19,12 @@ struct KindWord {
 constexpr std::array<KindWord, 3> kKinds{
     {{FileKind::study, "study"}, {FileKind::profile, "profile"}, {FileKind::tariff, "tariff"}}};
 
-// What a file of the kind cannot do without, each with the text that shows that it is there.
+// What a file of the kind cannot do without, each with the text that shows that it is there, and
+// the text that asks for it where it is not always needed.
 struct Need {
   std::string_view shown_by;
   std::string_view text;
+  std::string_view asked_for_by = "";
 };
 
 // At the top of the file, before all headers.
@@ -40,7 +42,7 @@ const std::vector<Need>& table_needs(FileKind kind) {
   static const std::vector<Need> study{
       {"tariff", "[tariff]\ncurrency = \"EUR\"\nband = [{ name = \"all\", price = 0.3 }]\n"},
       {"\n[[workload]]",
-       "[[workload]]\nid = \"films\"\n[[workload.use]]\nhours = \"20:00-22:00\"\n"},
+       "[[workload]]\nid = \"films\"\n[[workload.use]]\nhours = \"20:00-22:00\"\n", "films"},
       {"\n[[candidate]]",
        "[[candidate]]\nid = \"box\"\n[[candidate.device]]\n"
        "watts = { sleep = 1, idle = 9 }\n"
@@ -54,10 +56,23 @@ const std::vector<Need>& table_needs(FileKind kind) {
 std::string missing(const std::vector<Need>& needs, const std::string& text) {
   std::string added;
   for (const Need& need : needs) {
-    if (text.find(need.shown_by) == std::string::npos) added += need.text;
+    const bool is_there = text.find(need.shown_by) != std::string::npos;
+    const bool is_asked_for = text.find(need.asked_for_by) != std::string::npos;
+    if (!is_there && is_asked_for) added += need.text;
   }
   return added;
 }
+
+std::variant<read::SourceText, read::Unreadable> shipped(const std::string& name,
+                                                         read::ShippedKind kind) {
+  const std::string folder = kind == read::ShippedKind::profile ? "/profiles/" : "/tariffs/";
+  const std::string path = WATTWEEK_SOURCE_DIR + folder + name + ".toml";
+  std::ifstream in(path, std::ios::binary);
+  if (!in.good()) return read::Unreadable{"no such shipped file"};
+  return read::SourceText{path, path, {std::istreambuf_iterator<char>(in), {}}};
+}
+
+}  // namespace
 
 Example example_of(Block block) {
   Example example{std::move(block), std::nullopt, ""};
@@ -72,17 +87,6 @@ Example example_of(Block block) {
   }
   return example;
 }
-
-std::variant<read::SourceText, read::Unreadable> shipped(const std::string& name,
-                                                         read::ShippedKind kind) {
-  const std::string folder = kind == read::ShippedKind::profile ? "/profiles/" : "/tariffs/";
-  const std::string path = WATTWEEK_SOURCE_DIR + folder + name + ".toml";
-  std::ifstream in(path, std::ios::binary);
-  if (!in.good()) return read::Unreadable{"no such shipped file"};
-  return read::SourceText{path, path, {std::istreambuf_iterator<char>(in), {}}};
-}
-
-}  // namespace
 
 std::vector<Example> toml_examples(const std::string& document) {
   std::vector<Example> examples;

@@ -23,6 +23,9 @@ struct Example {
   bool is_wrong() const { return block.info == "toml wrong"; }
 };
 
+/// A block of TOML, its kind and name read from its first line.
+Example example_of(Block block);
+
 /// All TOML blocks of a document, in order.
 std::vector<Example> toml_examples(const std::string& document);
 

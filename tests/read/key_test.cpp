@@ -19,7 +19,7 @@ baseline = "one"
 [[workload]]
 id = "film")"),
        "study.toml:7:1: error: unknown key household.baseline: baseline belongs to the top of the "
-       "file, before the first [header]; a key written after [household] belongs to that header"},
+       "file (before the first [header]); a key written after [household] belongs to that header"},
       {"a key of a subtable above its header", edited(kStudy, R"(name = "big")", R"(name = "big"
 idle = 10)"),
        "study.toml:18:1: error: unknown key candidate.device.idle: idle belongs to "
@@ -89,8 +89,8 @@ TEST_CASE("keys of another kind of file, and units in keys") {
        "per kWh already"},
       {"one key below the wrong header", edited(kTariff, "price = 0.3", R"(price = 0.3
 currency = "EUR")"),
-       "day.toml:10:1: error: unknown key band.currency: currency belongs to the top of the file, "
-       "before the first [header]; a key written after [[band]] belongs to that header"},
+       "day.toml:10:1: error: unknown key band.currency: currency belongs to the top of the file "
+       "(before the first [header]); a key written after [[band]] belongs to that header"},
       {"a block key in a band", edited(kTariff, "price = 0.3", "price = 0.3\nup_to = 3"),
        "day.toml:10:1: error: unknown key band.up_to: up_to belongs to [[block]]; a key written "
        "after [[band]] belongs to that header"},

@@ -82,13 +82,16 @@ TEST_CASE("syntax errors: what was mistyped, at its place") {
       {"a key that is missing", edited(kStudy, "months = 12", "= 12"),
        "study.toml:3:1: error: the key is missing: expected KEY = VALUE"},
       {"two equals signs", edited(kStudy, "months = 12", "months == 12"),
-       "study.toml:3:9: error: months = = 12: one = is enough"},
+       "study.toml:3:9: error: months == 12: one = is enough"},
       {"typographic quotes", edited(kStudy, "months = 12", "title = “home”"),
        R"(study.toml:3:9: error: title = “home”: the quotes are typographic ones; write plain " instead)"},
       {"a text without its end", edited(kStudy, "months = 12", R"(title = "home)"),
        R"(study.toml:3:14: error: title = "home: the text has no closing quote)"},
       {"a text with another after it", edited(kStudy, "months = 12", R"(title = "home" "away")"),
-       R"(study.toml:3:16: error: cannot read this key-value pair: expected a comment or whitespace, found '"')"},
+       "study.toml:3:16: error: only a comment after # may follow on this line"},
+      {"a header with a key after it",
+       edited(kStudy, "months = 12", "[household] kwh_per_year = 9"),
+       "study.toml:3:13: error: only a comment after # may follow on this line"},
       {"an unknown escape", edited(kStudy, "months = 12", R"(title = "C:\home")"),
        R"(study.toml:3:13: error: cannot read this string: unknown escape sequence '\h')"},
       {"an array without its end", edited(kStudy, "months = 12", "holidays = [2027-01-01"),
@@ -121,7 +124,9 @@ TEST_CASE("syntax errors: what was mistyped, at its place") {
        "study.toml:3:10: error: cannot read this floating-point: '1e400' could not be interpreted "
        "as a value"},
       {"a semicolon at the end", edited(kStudy, "months = 12", "months = 12;"),
-       "study.toml:3:12: error: cannot read this decimal integer: expected digit, found ';'"},
+       "study.toml:3:12: error: a line ends without ;"},
+      {"a semicolon after a text", edited(kStudy, "months = 12", R"(title = "home";)"),
+       "study.toml:3:15: error: a line ends without ;"},
       {"a key given twice", edited(kStudy, "months = 12", "start = 2027-01-01"),
        "study.toml:3:9: error: the key start is given twice: expected it once in a table"},
       {"a table given twice",
@@ -150,6 +155,21 @@ id = "one")"),
       {"a table named like a key", edited(kStudy, "months = 12", "household = 3\n[household]"),
        "study.toml:4:1: error: [household]: there is a key of this name already; expected either "
        "the key or the table"},
+      {"tables named like a key",
+       edited(kStudy, R"(months = 12
+tariff = "day.toml"
+[[workload]]
+id = "film")",
+              R"(tariff = "day.toml"
+workload = []
+[[workload]]
+id = "film")"),
+       "study.toml:5:1: error: [[workload]]: there is a key of this name already; expected either "
+       "the key or the table"},
+      {"a dotted key through a key with a value",
+       edited(kStudy, R"(tariff = "day.toml")", "tariff = \"day.toml\"\ntariff.tax = 0.1"),
+       "study.toml:5:1: error: a key before the dot has a value already: expected either that "
+       "value or keys below it"},
       {"nesting without end",
        edited(kStudy, "months = 12",
               "x = "

@@ -96,8 +96,8 @@ when = [ { days = "sun" } ])"),
       {"a window in when knows four keys",
        edited(kTariff, R"(hours = "22:00-06:00")", R"(when = [ { day = "sun", name = "x" } ])"),
        "day.toml:6:12: error: unknown key band.when.day: did you mean days?\nday.toml:6:25: error: "
-       "unknown key band.when.name: name belongs to the top of the file, before the first [header] "
-       "or [[band]]; a key written after [[band.when]] belongs to that header"},
+       "unknown key band.when.name: name belongs to the top of the file (before the first "
+       "[header]) or [[band]]; a key written after [[band.when]] belongs to that header"},
       {"a single band in single brackets",
        edited(edited(kTariff, R"([[band]]
 name = "night"
