@@ -63,7 +63,6 @@ const std::vector<std::pair<std::string, std::string>> kNoMessages{
     {"src/cli/new.cpp", "  wattweek compare {}\n\n"},
     {"src/cli/outcome.hpp", "the command line or an input file is wrong"},
     {"src/cli/outcome.hpp", "all else"},
-    {"src/cli/shipped_list.cpp", "{:.12g} to {:.12g} W"},
     {"src/cli/shipped_list.cpp", ", asleep {}"},
     {"src/cli/shipped_list.cpp", ", off {}"},
     {"src/cli/shipped_list.cpp", "price band"},
