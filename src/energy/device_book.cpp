@@ -33,6 +33,25 @@ std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const
   return std::nullopt;
 }
 
+std::optional<std::size_t> DeviceBook::add_energy(const power::DeviceLaw& law,
+                                                  const UseSetUnits& units,
+                                                  power::DrawReckoner& reckoner,
+                                                  Eigen::VectorXd& kwh) {
+  law_ = &law;
+  for (std::size_t s = 0; s < plan_.situations.size(); ++s) {
+    const DeviceSituation& situation = plan_.situations[s];
+    if (situation.power != Power::on) {
+      add_watts(s, situation.power == Power::sleep ? law.sleep_w : law.off_w, kwh);
+      continue;
+    }
+    double above_idle_w = 0;
+    if (!find_units_in_use(situation, units)) return s;
+    if (!reckoner.reckon_mean(law, in_use_, above_idle_w)) return s;
+    add_watts(s, law.idle_w + above_idle_w, kwh);
+  }
+  return std::nullopt;
+}
+
 // False where a workload has more values of units in use than the program will merge.
 bool DeviceBook::find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units) {
   in_use_.clear();
@@ -87,15 +106,21 @@ void DeviceBook::add_to(Ledger& ledger) {
   ledger.devices.push_back({energy_kwh, law_->count * highest_w, overload_hours_});
 }
 
+void DeviceBook::add_watts(std::size_t situation, double watts, Eigen::VectorXd& kwh) const {
+  const double kw = watts * law_->count / 1000.0;
+  if (kw == 0) return;
+  using Cells = Eigen::SparseMatrix<double>::InnerIterator;
+  for (Cells cell(plan_.hours, static_cast<Eigen::Index>(situation)); cell; ++cell) {
+    kwh[cell.row()] += cell.value() * kw;
+  }
+}
+
 // The product of hours and one column of watts, situation after situation; in most situations
 // most causes draw nothing. Returns the kWh over all cells.
 double DeviceBook::add_cause(std::size_t cause, std::size_t column, Ledger& ledger) {
-  using Cells = Eigen::SparseMatrix<double>::InnerIterator;
   kwh_.setZero(plan_.hours.rows());
   for (Eigen::Index s = 0; s < watts_.rows(); ++s) {
-    const double kw = watts_(s, static_cast<Eigen::Index>(cause)) * law_->count / 1000.0;
-    if (kw == 0) continue;
-    for (Cells cell(plan_.hours, s); cell; ++cell) kwh_[cell.row()] += cell.value() * kw;
+    add_watts(static_cast<std::size_t>(s), watts_(s, static_cast<Eigen::Index>(cause)), kwh_);
   }
   ledger.kwh.col(static_cast<Eigen::Index>(column)) += kwh_;
   return kwh_.sum();

@@ -25,6 +25,11 @@ class DeviceBook {
   std::optional<std::size_t> reckon(const power::DeviceLaw& law, const UseSetUnits& units,
                                     power::DrawReckoner& reckoner);
 
+  /// Adds the energy of all copies to `kwh`, by cell, without booking it. Nothing, or the situation
+  /// that has too many outcomes.
+  std::optional<std::size_t> add_energy(const power::DeviceLaw& law, const UseSetUnits& units,
+                                        power::DrawReckoner& reckoner, Eigen::VectorXd& kwh);
+
   /// Adds all copies of the device to the ledger.
   void add_to(Ledger& ledger);
 
@@ -37,6 +42,7 @@ class DeviceBook {
   void book_on(std::size_t situation);
   void book_rest(std::size_t situation, DeviceSituation::Power power);
   void book(State state, double hours, double watts);
+  void add_watts(std::size_t situation, double watts, Eigen::VectorXd& kwh) const;
   double add_cause(std::size_t cause, std::size_t column, Ledger& ledger);
 
   const DevicePlan& plan_;

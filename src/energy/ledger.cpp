@@ -10,21 +10,29 @@ class Reckoner::Inside {
  public:
   explicit Inside(const CandidatePlan& plan);
   std::optional<TooManyOutcomes> reckon(const power::CandidateLaw& law, Ledger& ledger);
+  std::optional<TooManyOutcomes> reckon_energy(const power::CandidateLaw& law,
+                                               Eigen::VectorXd& kwh);
+  std::uint64_t outcomes_formed() const { return reckoner_.outcomes_formed(); }
 
  private:
   void find_units(const power::CandidateLaw& law);
+  void find_units(std::size_t workload, std::size_t set);
   void add_unit_hours(const power::CandidateLaw& law, Ledger& ledger) const;
   double highest_together_w() const;
 
   const CandidatePlan& plan_;
   power::DrawReckoner reckoner_;
   UseSetUnits units_;
+  std::vector<std::vector<std::vector<power::UseLaw>>> known_uses_;  // What `units_` are of.
   std::vector<DeviceBook> books_;
   std::vector<power::UseLaw> uses_;  // Of one set.
 };
 
 Reckoner::Inside::Inside(const CandidatePlan& plan) : plan_(plan) {
-  for (const auto& sets : plan.use_sets) units_.emplace_back(sets.size());
+  for (const auto& sets : plan.use_sets) {
+    units_.emplace_back(sets.size());
+    known_uses_.emplace_back(sets.size());
+  }
   for (const DevicePlan& device : plan.devices) books_.emplace_back(device);
 }
 
@@ -45,14 +53,34 @@ std::optional<TooManyOutcomes> Reckoner::Inside::reckon(const power::CandidateLa
   return std::nullopt;
 }
 
+std::optional<TooManyOutcomes> Reckoner::Inside::reckon_energy(const power::CandidateLaw& law,
+                                                               Eigen::VectorXd& kwh) {
+  find_units(law);
+  kwh.setZero(plan_.devices.front().hours.rows());
+  for (std::size_t d = 0; d < books_.size(); ++d) {
+    const auto refused = books_[d].add_energy(law.devices[d], units_, reckoner_, kwh);
+    if (refused) return TooManyOutcomes{d, *refused};
+  }
+  return std::nullopt;
+}
+
 void Reckoner::Inside::find_units(const power::CandidateLaw& law) {
   for (std::size_t w = 0; w < plan_.use_sets.size(); ++w) {
     for (std::size_t set = 0; set < plan_.use_sets[w].size(); ++set) {
       uses_.clear();
       for (const std::uint32_t u : plan_.use_sets[w][set]) uses_.push_back(law.uses[w][u]);
-      if (!power::units_in_use(uses_, units_[w][set])) units_[w][set] = {};
+      find_units(w, set);
     }
   }
+}
+
+// From law to law most uses stay as they are.
+void Reckoner::Inside::find_units(std::size_t workload, std::size_t set) {
+  std::vector<power::UseLaw>& known = known_uses_[workload][set];
+  power::UnitsInUse& units = units_[workload][set];
+  if (!units.units.empty() && known == uses_) return;
+  known = uses_;
+  if (!power::units_in_use(uses_, units)) units = {};
 }
 
 void Reckoner::Inside::add_unit_hours(const power::CandidateLaw& law, Ledger& ledger) const {
@@ -82,8 +110,15 @@ double Reckoner::Inside::highest_together_w() const {
 Reckoner::Reckoner(const CandidatePlan& plan) : inside_(std::make_unique<Inside>(plan)) {}
 Reckoner::~Reckoner() = default;
 
+std::uint64_t Reckoner::outcomes_formed() const { return inside_->outcomes_formed(); }
+
 std::optional<TooManyOutcomes> Reckoner::reckon(const power::CandidateLaw& law, Ledger& ledger) {
   return inside_->reckon(law, ledger);
+}
+
+std::optional<TooManyOutcomes> Reckoner::reckon_energy(const power::CandidateLaw& law,
+                                                       Eigen::VectorXd& kwh) {
+  return inside_->reckon_energy(law, kwh);
 }
 
 }  // namespace wattweek::energy

@@ -18,6 +18,9 @@ constexpr double kOverload = 1e-9;
 class DrawReckoner::Inside {
  public:
   bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use, Draw& draw);
+  bool reckon_mean(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
+                   double& above_idle_w);
+  std::uint64_t outcomes_formed() const { return lattice_.formed(); }
 
  private:
   bool is_load(std::size_t task) const { return law_->tasks[task].load_per_unit > 0; }
@@ -25,7 +28,9 @@ class DrawReckoner::Inside {
   const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
 
   void find_members();
-  void find_extremes(Draw& draw);
+  void find_extremes();
+  double watts_apart(std::size_t task) const;
+  bool is_straight() const;
   double lone_group_w(std::size_t task) const;
   std::size_t tracked_group(std::size_t task) const;
 
@@ -38,7 +43,13 @@ class DrawReckoner::Inside {
   bool add_load_tasks(bool with_groups);
   double overload_probability() const;
   void share_back_loads(Draw& draw);
+  bool add_capped_outcomes();
+  double asked_w(std::size_t state) const;
   void set_worth_under_cap();
+
+  double mean_groups_w() const;
+  bool add_mean_loads(double& above_idle_w);
+  bool mean_capped(double& above_idle_w);
 
   const DeviceLaw* law_ = nullptr;
   const std::vector<const UnitsInUse*>* in_use_ = nullptr;
@@ -62,6 +73,13 @@ bool DrawReckoner::reckon(const DeviceLaw& law, const std::vector<const UnitsInU
   return inside_->reckon(law, in_use, draw);
 }
 
+bool DrawReckoner::reckon_mean(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
+                               double& above_idle_w) {
+  return inside_->reckon_mean(law, in_use, above_idle_w);
+}
+
+std::uint64_t DrawReckoner::outcomes_formed() const { return inside_->outcomes_formed(); }
+
 bool DrawReckoner::Inside::reckon(const DeviceLaw& law,
                                   const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
   law_ = &law;
@@ -72,10 +90,26 @@ bool DrawReckoner::Inside::reckon(const DeviceLaw& law,
   for (const UnitsInUse* units : in_use) none *= units->none();
   draw.active = 1 - none;
   find_members();
-  find_extremes(draw);
+  find_extremes();
+  draw.highest_w = std::min(law_->max_w, law_->idle_w + most_watts_);
   if (law_->idle_w + most_watts_ > law_->max_w) return add_capped(draw);
   add_watts_apart(draw);
   return add_groups(draw) && add_loads(draw);
+}
+
+bool DrawReckoner::Inside::reckon_mean(const DeviceLaw& law,
+                                       const std::vector<const UnitsInUse*>& in_use,
+                                       double& above_idle_w) {
+  law_ = &law;
+  in_use_ = &in_use;
+  find_members();
+  find_extremes();
+  if (law_->idle_w + most_watts_ > law_->max_w) return mean_capped(above_idle_w);
+  above_idle_w = mean_groups_w();
+  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
+    if (can_be_used(t)) above_idle_w += watts_apart(t);
+  }
+  return add_mean_loads(above_idle_w);
 }
 
 void DrawReckoner::Inside::find_members() {
@@ -100,7 +134,7 @@ void DrawReckoner::Inside::find_members() {
 }
 
 // Increments, groups and curve never fall, so the most is drawn where all units are in use.
-void DrawReckoner::Inside::find_extremes(Draw& draw) {
+void DrawReckoner::Inside::find_extremes() {
   most_watts_ = 0;
   most_load_ = 0;
   for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
@@ -112,7 +146,6 @@ void DrawReckoner::Inside::find_extremes(Draw& draw) {
     if (members_[g] > 0) most_watts_ += law_->group_w[g];
   }
   if (most_load_ > 0) most_watts_ += load_w(*law_, std::min(1.0, most_load_));
-  draw.highest_w = std::min(law_->max_w, law_->idle_w + most_watts_);
 }
 
 // A group that only one task can switch on is part of the watts that this task adds.
@@ -129,19 +162,34 @@ std::size_t DrawReckoner::Inside::tracked_group(std::size_t task) const {
 }
 
 // Without a cap in reach the expectations of watt increments simply add.
+double DrawReckoner::Inside::watts_apart(std::size_t task) const {
+  const TaskLaw& law = law_->tasks[task];
+  double expected_w = lone_group_w(task) * units(task).any();
+  if (law.table_w.empty() && law.first_w == law.each_w) {
+    return expected_w + law.each_w * units(task).mean;
+  }
+  for (std::size_t o = 0; o < units(task).units.size(); ++o) {
+    expected_w += units(task).probability[o] * increment_w(law, units(task).units[o]);
+  }
+  return expected_w;
+}
+
 void DrawReckoner::Inside::add_watts_apart(Draw& draw) const {
   for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
-    if (!can_be_used(t)) continue;
-    const TaskLaw& task = law_->tasks[t];
-    draw.task_w[t] = lone_group_w(t) * units(t).any();
-    if (task.table_w.empty() && task.first_w == task.each_w) {
-      draw.task_w[t] += task.each_w * units(t).mean;
-      continue;
-    }
-    for (std::size_t o = 0; o < units(t).units.size(); ++o) {
-      draw.task_w[t] += units(t).probability[o] * increment_w(task, units(t).units[o]);
-    }
+    if (can_be_used(t)) draw.task_w[t] = watts_apart(t);
   }
+}
+
+double DrawReckoner::Inside::mean_groups_w() const {
+  double expected_w = 0;
+  for (const std::size_t group : tracked_) {
+    double none = 1;
+    for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
+      if (can_be_used(t) && law_->tasks[t].group == group) none *= units(t).none();
+    }
+    expected_w += law_->group_w[group] * (1 - none);
+  }
+  return expected_w;
 }
 
 // Each group by itself: only how many members are in use matters.
@@ -211,11 +259,15 @@ void DrawReckoner::Inside::share_back_loads(Draw& draw) {
   }
 }
 
-// Loads alone, without a cap in reach: a straight line within full load needs no outcomes.
+// Loads on a straight line within full load need no outcomes.
+bool DrawReckoner::Inside::is_straight() const {
+  return law_->at_load_w.empty() && law_->curve == model::Curve::linear && most_load_ <= 1;
+}
+
+// Loads alone, without a cap in reach.
 bool DrawReckoner::Inside::add_loads(Draw& draw) {
   if (load_tasks_.empty()) return true;
-  const bool straight = law_->at_load_w.empty() && law_->curve == model::Curve::linear;
-  if (straight && most_load_ <= 1) {
+  if (is_straight()) {
     for (const std::size_t t : load_tasks_) {
       draw.task_w[t] += law_->full_load_w * law_->tasks[t].load_per_unit * units(t).mean;
     }
@@ -232,16 +284,37 @@ bool DrawReckoner::Inside::add_loads(Draw& draw) {
   return true;
 }
 
+bool DrawReckoner::Inside::add_mean_loads(double& above_idle_w) {
+  if (load_tasks_.empty()) return true;
+  if (is_straight()) {
+    for (const std::size_t t : load_tasks_) {
+      above_idle_w += law_->full_load_w * law_->tasks[t].load_per_unit * units(t).mean;
+    }
+    return true;
+  }
+  if (!lattice_.start({}) || !add_load_tasks(false)) return false;
+  for (std::size_t s = 0; s < lattice_.states(); ++s) {
+    above_idle_w += lattice_.probability(s) * load_w(*law_, std::min(1.0, lattice_.amount(s)));
+  }
+  return true;
+}
+
+// The watts above idle that a final state asks for, before the cap.
+double DrawReckoner::Inside::asked_w(std::size_t state) const {
+  double asked = lattice_.amount(state);
+  for (std::size_t i = 0; i < tracked_.size(); ++i) {
+    if (lattice_.in_use(state, i) > 0) asked += law_->group_w[tracked_[i]];
+  }
+  return asked;
+}
+
 // In each final state the watts that the cap leaves, as a fraction of what was asked for, and
 // each group's watts divided among its members in use.
 void DrawReckoner::Inside::set_worth_under_cap() {
   const double most = law_->max_w - law_->idle_w;
   lattice_.prepare_worth();
   for (std::size_t s = 0; s < lattice_.states(); ++s) {
-    double asked = lattice_.amount(s);
-    for (std::size_t i = 0; i < tracked_.size(); ++i) {
-      if (lattice_.in_use(s, i) > 0) asked += law_->group_w[tracked_[i]];
-    }
+    const double asked = asked_w(s);
     const double left = asked > most ? most / asked : 1.0;
     lattice_.worth(kAmountChannel, s) = left;
     for (std::size_t i = 0; i < tracked_.size(); ++i) {
@@ -253,9 +326,32 @@ void DrawReckoner::Inside::set_worth_under_cap() {
 
 // Everything together: first the loads, whose sum the curve turns into watts, then the watts.
 bool DrawReckoner::Inside::add_capped(Draw& draw) {
-  const Grid grid(kStepsPerWatt, most_watts_);
   if (!lattice_.start(tracked_members_) || !add_load_tasks(true)) return false;
   draw.overload = overload_probability();
+  if (!add_capped_outcomes()) return false;
+  set_worth_under_cap();
+  for (auto t = added_.rbegin(); t != added_.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
+  if (load_tasks_.empty()) return true;
+  lattice_.go_back_transform(
+      [](double load, double watts) { return load > 0 ? watts / load : 0.0; });
+  share_back_loads(draw);
+  return true;
+}
+
+bool DrawReckoner::Inside::mean_capped(double& above_idle_w) {
+  if (!lattice_.start(tracked_members_) || !add_load_tasks(true)) return false;
+  if (!add_capped_outcomes()) return false;
+  const double most = law_->max_w - law_->idle_w;
+  above_idle_w = 0;
+  for (std::size_t s = 0; s < lattice_.states(); ++s) {
+    above_idle_w += lattice_.probability(s) * std::min(most, asked_w(s));
+  }
+  return true;
+}
+
+// On the loads: the curve turns their sum into watts, and the watts of all others are added.
+bool DrawReckoner::Inside::add_capped_outcomes() {
+  const Grid grid(kStepsPerWatt, most_watts_);
   if (!load_tasks_.empty()) {
     lattice_.transform([this](double load) { return load_w(*law_, std::min(1.0, load)); }, grid);
   }
@@ -266,12 +362,6 @@ bool DrawReckoner::Inside::add_capped(Draw& draw) {
     if (!lattice_.add(outcomes_, tracked_group(t))) return false;
     added_.push_back(t);
   }
-  set_worth_under_cap();
-  for (auto t = added_.rbegin(); t != added_.rend(); ++t) draw.task_w[*t] += lattice_.go_back();
-  if (load_tasks_.empty()) return true;
-  lattice_.go_back_transform(
-      [](double load, double watts) { return load > 0 ? watts / load : 0.0; });
-  share_back_loads(draw);
   return true;
 }
 

@@ -75,6 +75,7 @@ std::uint64_t Lattice::counts_after(const Step& step, std::size_t state,
 
 bool Lattice::add(const std::vector<TaskOutcome>& outcomes, std::size_t group) {
   const Layer from = layers_.back();
+  formed_ += from.size * outcomes.size();
   Step step{Step::Kind::task, from,  {},           outcomes_.size(),
             outcomes.size(),  group, next_.size(), false};
   outcomes_.insert(outcomes_.end(), outcomes.begin(), outcomes.end());

@@ -58,6 +58,9 @@ class Lattice {
     }
   }
 
+  /// States formed since the lattice was made: what it has cost.
+  std::uint64_t formed() const { return formed_; }
+
   std::size_t states() const { return layers_.back().size; }
   double probability(std::size_t state) const { return probability_[layers_.back().begin + state]; }
   double amount(std::size_t state) const { return amount_[layers_.back().begin + state]; }
@@ -112,6 +115,7 @@ class Lattice {
   std::size_t slot_of(std::int64_t key, std::uint64_t counts) const;
   void grow_slots(const Layer& layer);
 
+  std::uint64_t formed_ = 0;
   std::vector<Layer> layers_;
   std::vector<Step> steps_;
   std::vector<TaskOutcome> outcomes_;  // Of all steps, one after the other.

@@ -34,6 +34,7 @@ std::optional<std::size_t> read_group_name(const Table& form,
 
 model::PerUnit read_per_unit(const Table& form) {
   model::PerUnit per_unit;
+  per_unit.is_table = true;
   if (const auto first = form.find("first")) {
     if (const auto watts = read_range(*first, kWatts)) per_unit.first = as<units::Power>(*watts);
   }

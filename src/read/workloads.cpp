@@ -60,6 +60,7 @@ model::Use read_use(const Table& table) {
     use.units = read_number(*units, kUnits).value_or(use.units);
   }
   use.share = read_share(table, use.window);
+  use.is_in_minutes = table.has("minutes");
   if (const auto pattern = table.find("pattern")) {
     const auto word = read_word(*pattern, {"together", "independent"});
     if (word == std::size_t{1}) use.pattern = model::Pattern::independent;

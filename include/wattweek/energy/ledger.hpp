@@ -69,6 +69,14 @@ class Reckoner {
   [[nodiscard]] std::optional<TooManyOutcomes> reckon(const power::CandidateLaw& law,
                                                       Ledger& ledger);
 
+  /// Fills `kwh` with the energy of each cell (month, band) alone, the sum of a row of
+  /// `Ledger::kwh`, at a fraction of the cost: what thousands of draws repeat.
+  [[nodiscard]] std::optional<TooManyOutcomes> reckon_energy(const power::CandidateLaw& law,
+                                                             Eigen::VectorXd& kwh);
+
+  /// Joint outcomes formed so far; see `power::DrawReckoner`.
+  std::uint64_t outcomes_formed() const;
+
  private:
   class Inside;
   std::unique_ptr<Inside> inside_;

@@ -25,6 +25,7 @@ enum class Curve {
 struct PerUnit {
   std::optional<PowerRange> first;  ///< Absent: the same figure as `each`.
   PowerRange each;
+  bool is_table = false;  ///< Written `{ first = ..., each = ... }`, not as a plain number.
 };
 
 /// Watts at 1, 2, 3 ... units; never falling, never empty. Beyond the end: the last value.

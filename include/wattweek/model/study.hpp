@@ -27,6 +27,7 @@ struct Use {
   Window window;
   double units = 1;
   units::Range<double> share{1.0};  ///< Within 0..1.
+  bool is_in_minutes = false;       ///< The share was written as minutes.
   Pattern pattern = Pattern::together;
 };
 

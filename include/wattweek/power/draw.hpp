@@ -7,6 +7,7 @@
 // is coupled - the members of a group, the loads under a curve, everything under a cap that
 // can be reached - goes through a lattice of outcomes in which equal sums are merged.
 
+#include <cstdint>
 #include <memory>
 #include <vector>
 
@@ -39,6 +40,14 @@ class DrawReckoner {
   /// `draw` unspecified, where more than `kMostOutcomes` merged outcomes would be needed.
   [[nodiscard]] bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
                             Draw& draw);
+
+  /// The expected watts above idle alone, without who draws them: the sum of `Draw::task_w`, at a
+  /// fraction of its cost. Returns false as `reckon` does.
+  [[nodiscard]] bool reckon_mean(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
+                                 double& above_idle_w);
+
+  /// Joint outcomes formed since the reckoner was made: what they cost.
+  std::uint64_t outcomes_formed() const;
 
  private:
   class Inside;

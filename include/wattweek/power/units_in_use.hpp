@@ -18,6 +18,8 @@ struct UseLaw {
   double units = 1;
   double share = 1;  ///< Within 0..1.
   model::Pattern pattern = model::Pattern::together;
+
+  friend bool operator==(const UseLaw&, const UseLaw&) = default;
 };
 
 /// A distribution over units in use. Values ascend, probabilities are positive and sum to 1.
