@@ -2,8 +2,10 @@
 
 #include <cmath>
 
+#include "billing_periods.hpp"
 #include "comparison.hpp"
 #include "notes_of_study.hpp"
+#include "refusals.hpp"
 #include "wattweek/billing/household.hpp"
 #include "wattweek/calendar/study_fold.hpp"
 #include "wattweek/diag/number_text.hpp"
@@ -20,33 +22,6 @@ using energy::CandidatePlan;
 using energy::Ledger;
 using units::Energy;
 
-// Names what the outcomes are of: the device, the first local time and the workloads in use.
-Diagnostic too_many_outcomes(const model::Study& study, std::size_t candidate,
-                             const FoldedStudy& folded, const CandidatePlan& plan,
-                             const energy::TooManyOutcomes& refused) {
-  const model::Device& device = study.candidates[candidate].devices[refused.device];
-  const energy::DevicePlan& device_plan = plan.devices[refused.device];
-  std::vector<bool> marked(folded.fold.situations(), false);
-  for (std::size_t s = 0; s < marked.size(); ++s) {
-    marked[s] = device_plan.of_fold[s] == refused.situation;
-  }
-  std::string workloads;
-  const auto& use_set = device_plan.situations[refused.situation].use_set;
-  for (std::size_t t = 0; t < use_set.size(); ++t) {
-    if (use_set[t] == 0) continue;
-    workloads +=
-        (workloads.empty() ? "" : ", ") + quoted(study.workloads[device_plan.workloads[t]].id);
-  }
-  return {device.place,
-          "device " + quoted(device.name) + " of candidate " +
-              quoted(study.candidates[candidate].id) + ": on " +
-              calendar::to_text(calendar::first_time_of(folded.fold, marked)) +
-              " the units in use of " + workloads + " have more than " +
-              std::to_string(power::kMostOutcomes) +
-              " joint outcomes with different sums; expected fewer units or workloads at "
-              "once, or no cap and curve on them"};
-}
-
 std::vector<Energy> monthly_energy(const Ledger& ledger, std::size_t months, std::size_t bands) {
   std::vector<Energy> sums;
   for (std::size_t m = 0; m < months; ++m) {
@@ -56,21 +31,6 @@ std::vector<Energy> monthly_energy(const Ledger& ledger, std::size_t months, std
             .sum()));
   }
   return sums;
-}
-
-std::vector<billing::BillingPeriod> billing_periods(const calendar::Fold& folded) {
-  const std::vector<std::int64_t> seconds = calendar::seconds_by_cell(folded);
-  std::vector<billing::BillingPeriod> periods;
-  for (std::size_t m = 0; m < folded.months.size(); ++m) {
-    billing::BillingPeriod& period = periods.emplace_back();
-    period.month = static_cast<unsigned>(folded.months[m].month.month()) - 1;
-    period.days = folded.months[m].days;
-    for (std::size_t b = 0; b < folded.bands; ++b) {
-      period.band_hours.push_back(
-          units::hours(static_cast<double>(seconds[folded.cell(m, b)]) / 3600.0));
-    }
-  }
-  return periods;
 }
 
 // Carries a study through the rooms.

@@ -117,4 +117,18 @@ std::optional<double> discounted_payback_years(const Horizon& horizon, const Tra
   return 0.0;
 }
 
+double extra_purchase_earned_back(const Horizon& horizon, int within, double saves_a_year,
+                                  const std::vector<DueCost>& candidate_later,
+                                  const std::vector<DueCost>& baseline_later) {
+  const auto years =
+      running_sum(horizon, saves_a_year, extra_dues(horizon, candidate_later, baseline_later));
+  // Straight within a year, so the least stands at the end of one, before or after what falls due.
+  double least = years[static_cast<std::size_t>(within) - 1].at_end;
+  for (int year = within + 1; year <= horizon.years; ++year) {
+    const YearOfSavings& sum = years[static_cast<std::size_t>(year) - 1];
+    least = std::min({least, sum.before_due, sum.at_end});
+  }
+  return least;
+}
+
 }  // namespace wattweek::decide

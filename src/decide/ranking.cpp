@@ -17,31 +17,40 @@ bool purchases_are_equal(const model::Study& study) {
   return true;
 }
 
-/// Takes the best out: the first in the study's order that is as low as the lowest.
-Ranked take_best(std::vector<Ranked>& left) {
-  const auto lower = [](const Ranked& a, const Ranked& b) { return a.criterion < b.criterion; };
-  const double lowest = std::min_element(left.begin(), left.end(), lower)->criterion;
-  const auto best = std::find_if(left.begin(), left.end(), [lowest](const Ranked& one) {
-    return nearly_equal(one.criterion, lowest);
-  });
-  const Ranked taken = *best;
-  left.erase(best);
-  return taken;
+}  // namespace
+
+Criterion criterion_of(const model::Study& study) {
+  if (study.finance && study.finance->years) return Criterion::present_cost;
+  return purchases_are_equal(study) ? Criterion::cost : Criterion::none;
 }
 
-}  // namespace
+std::size_t best_of(const std::vector<double>& criteria) {
+  const double lowest = *std::min_element(criteria.begin(), criteria.end());
+  const auto best = std::find_if(criteria.begin(), criteria.end(), [lowest](double criterion) {
+    return nearly_equal(criterion, lowest);
+  });
+  return static_cast<std::size_t>(best - criteria.begin());
+}
 
 std::optional<std::vector<Ranked>> ranking(const model::Study& study,
                                            const Assessment& assessment) {
-  std::vector<Ranked> left;
+  const bool has_horizon = assessment.candidates.front().lifetime.has_value();
+  if (!has_horizon && !purchases_are_equal(study)) return std::nullopt;
+  std::vector<std::size_t> left;
+  std::vector<double> criteria;
   for (std::size_t c = 0; c < assessment.candidates.size(); ++c) {
     const CandidateResult& result = assessment.candidates[c];
-    if (!result.lifetime && !purchases_are_equal(study)) return std::nullopt;
-    left.push_back({c, result.lifetime ? result.lifetime->present_cost
-                                       : units::in_currency(result.cost.cost)});
+    left.push_back(c);
+    criteria.push_back(has_horizon ? result.lifetime->present_cost
+                                   : units::in_currency(result.cost.cost));
   }
   std::vector<Ranked> all;
-  while (!left.empty()) all.push_back(take_best(left));
+  while (!left.empty()) {
+    const auto best = static_cast<std::ptrdiff_t>(best_of(criteria));
+    all.push_back({left[static_cast<std::size_t>(best)], criteria[static_cast<std::size_t>(best)]});
+    left.erase(left.begin() + best);
+    criteria.erase(criteria.begin() + best);
+  }
   return all;
 }
 

@@ -1,6 +1,7 @@
 #include "wattweek/decide/ranking.hpp"
 
 #include <doctest/doctest.h>
+#include <fmt/format.h>
 
 #include "../support/about.hpp"
 #include "../support/study_text.hpp"
@@ -13,7 +14,7 @@ using tests::kFlatTariff;
 using tests::kYear2027;
 
 std::string box(const std::string& id, double idle_w, double purchase) {
-  return "[[candidate]]\nid = \"" + id + "\"\npurchase = " + std::to_string(purchase) +
+  return "[[candidate]]\nid = \"" + id + "\"\npurchase = " + fmt::format("{:.9f}", purchase) +
          "\n[[candidate.device]]\nwatts = { idle = " + std::to_string(idle_w) + " }\n";
 }
 
@@ -52,6 +53,40 @@ TEST_CASE("ranking: of equal candidates the first in the file is the better") {
   CHECK(all->at(0).candidate == 2);
   CHECK(all->at(1).candidate == 0);
   CHECK(all->at(2).candidate == 1);
+}
+
+TEST_CASE("ranking: the best is the lowest, and of equal ones the first") {
+  CHECK(best_of({3}) == 0);
+  CHECK(best_of({3, 1, 2}) == 1);
+  CHECK(best_of({2, 1, 1}) == 1);
+  CHECK(best_of({5, 5, 5}) == 0);
+  CHECK(best_of({-1, -3, 2}) == 1);
+  CHECK(best_of({0, 0}) == 0);
+  CHECK(best_of({1, 0}) == 1);
+}
+
+TEST_CASE("ranking: equal is within 1e-9 of the lowest, whatever its sign") {
+  CHECK(best_of({100.00000009, 100}) == 0);
+  CHECK(best_of({100.0000002, 100}) == 1);
+  CHECK(best_of({-99.99999991, -100}) == 0);
+  CHECK(best_of({-99.9999998, -100}) == 1);
+  // Each within 1e-9 of the next: what counts is the lowest.
+  CHECK(best_of({100.00000016, 100.00000008, 100}) == 1);
+}
+
+TEST_CASE("ranking: the criterion is the present cost with a horizon, and without one the cost") {
+  const auto criterion = [](const std::string& finance, const std::string& boxes) {
+    return criterion_of(tests::read_study(kYear2027 + finance + kFlatTariff + boxes).study);
+  };
+  const std::string years = "[finance]\nyears = 2\n";
+  const std::string equal = box("one", 9, 100) + box("two", 8, 100.00000005);
+  const std::string unequal = box("one", 9, 100) + box("two", 8, 100.0000002);
+  CHECK(criterion(years, equal) == Criterion::present_cost);
+  CHECK(criterion(years, unequal) == Criterion::present_cost);
+  CHECK(criterion("", equal) == Criterion::cost);
+  CHECK(criterion("", unequal) == Criterion::none);
+  CHECK(criterion("", box("one", 9, 100)) == Criterion::cost);
+  CHECK(criterion("[finance]\nprice_rise = 0.1\n", unequal) == Criterion::none);
 }
 
 }  // namespace

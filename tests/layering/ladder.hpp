@@ -43,6 +43,8 @@ inline const std::vector<Door> kDoors = {
       "src/energy/", "src/billing/", "src/decide/"}},
     {"absl/time/", {"src/calendar/zone_database.cpp"}},
     {"boost/program_options", {"src/cli/"}},
+    {"boost/math/", {"src/decide/crossings.cpp"}},
+    {"boost/random/", {"src/decide/points.cpp"}},
     {"fmt/", {"src/diag/", "src/report/", "src/cli/"}},
     {"nlohmann/", {"src/report/json"}},
     {"toml++/", {"src/read/"}},

@@ -11,7 +11,9 @@
 #include "wattweek/calendar/zone.hpp"
 #include "wattweek/decide/lifetime.hpp"
 #include "wattweek/decide/notes.hpp"
+#include "wattweek/decide/payback_target.hpp"
 #include "wattweek/decide/progress.hpp"
+#include "wattweek/decide/uncertainty.hpp"
 #include "wattweek/energy/ledger.hpp"
 #include "wattweek/model/study.hpp"
 
@@ -51,6 +53,8 @@ struct Assessment {
   std::size_t baseline = 0;
   std::vector<ComparisonRow> rows;  ///< One for every candidate but the baseline, in order.
   std::vector<Note> notes;
+  std::optional<PaybackTargets> targets;   ///< Nothing unless somebody asked; `assess` does not.
+  std::optional<Uncertainty> uncertainty;  ///< Nothing unless somebody drew; `assess` does not.
 };
 
 /// Reckons a whole study. What only reckoning can show to be wrong with the user's files

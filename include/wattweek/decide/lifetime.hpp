@@ -79,4 +79,11 @@ std::optional<double> discounted_payback_years(const Horizon& horizon, const Tra
                                                const std::vector<DueCost>& candidate_later,
                                                const std::vector<DueCost>& baseline_later);
 
+/// The most extra purchase that is earned back by the end of year `within` and stays so to the end
+/// of the horizon, as `discounted_payback_years` reckons; below 0 where even a cheaper purchase is
+/// not. \pre `within` is from 1 to the horizon's years.
+double extra_purchase_earned_back(const Horizon& horizon, int within, double saves_a_year,
+                                  const std::vector<DueCost>& candidate_later,
+                                  const std::vector<DueCost>& baseline_later);
+
 }  // namespace wattweek::decide

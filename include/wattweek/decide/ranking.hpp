@@ -9,15 +9,24 @@
 
 namespace wattweek::decide {
 
+/// What candidates are ranked by: the present cost over the horizon; without a horizon the study's
+/// cost where all purchases are equal, and nothing where they are not.
+enum class Criterion { none, cost, present_cost };
+
+Criterion criterion_of(const model::Study& study);
+
+/// The index of the lowest; of equal ones (within kEqual of each other) the first.
+/// \pre There is at least one.
+std::size_t best_of(const std::vector<double>& criteria);
+
 /// A candidate and what it is ranked by, in currency.
 struct Ranked {
   std::size_t candidate = 0;
   double criterion = 0;
 };
 
-/// The candidates by their criterion, the best first; equal ones (within kEqual of each other)
-/// in the study's order. The criterion is the present cost over the horizon. Without a horizon it
-/// is the study's cost where all purchases are equal; where they are not, there is no ranking.
+/// The candidates by their criterion, the best first, equal ones in the study's order; nothing
+/// where there is no criterion.
 std::optional<std::vector<Ranked>> ranking(const model::Study& study, const Assessment& assessment);
 
 }  // namespace wattweek::decide

@@ -1,0 +1,18 @@
+#pragma once
+// Where curves cross.
+
+#include <functional>
+#include <vector>
+
+#include "wattweek/decide/what_if.hpp"
+
+namespace wattweek::decide {
+
+/// The criteria of all candidates at a value.
+using CriteriaAt = std::function<const std::vector<double>&(double value)>;
+
+/// See `WhatIf::crossings`. `values` ascend and are where equality is looked for first.
+std::vector<Crossing> find_crossings(const CriteriaAt& criteria_at,
+                                     const std::vector<double>& values);
+
+}  // namespace wattweek::decide

@@ -1,0 +1,113 @@
+#include "factored_reckoner.hpp"
+
+#include <algorithm>
+
+#include "comparison.hpp"
+#include "wattweek/billing/household.hpp"
+#include "wattweek/power/device_law.hpp"
+
+namespace wattweek::decide {
+
+namespace {
+
+using units::Energy;
+
+// The household as the study is written: factors do not change what is taken off.
+std::optional<ScenarioRefused> take_metered_off(const model::Study& study, const ScenarioPlan& plan,
+                                                std::vector<Energy>& household) {
+  if (!study.household.includes) return std::nullopt;
+  const std::size_t metered = *study.household.includes;
+  Eigen::VectorXd kwh;
+  const auto refused = energy::Reckoner(plan.candidates[metered])
+                           .reckon_energy(power::central_law(study, metered), kwh);
+  if (refused) return ScenarioRefused{metered, *refused};
+  const auto bands = static_cast<Eigen::Index>(plan.folded.fold.bands);
+  for (std::size_t m = 0; m < household.size(); ++m) {
+    const double drawn = kwh.segment(static_cast<Eigen::Index>(m) * bands, bands).sum();
+    household[m] = std::max(Energy{}, household[m] - units::kilowatt_hours(drawn));
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+FactoredBase::FactoredBase(const model::Study& of, const calendar::ZoneRules& zone)
+    : study(of),
+      plan(plan_scenarios(of, zone)),
+      criterion(decide::criterion_of(of)),
+      law(billing::central_law(of.tariff)),
+      household(billing::metered_household(of.household, plan.folded.fold.months)),
+      refused(take_metered_off(of, plan, household)),
+      horizon(horizon_of(of)) {
+  if (horizon) yearly_factor = present_value_of_yearly(*horizon);
+  for (const model::Candidate& candidate : of.candidates) {
+    Outlay outlay = outlay_of(candidate);
+    purchase.push_back(outlay.purchase);
+    outlay.purchase = 0;
+    other_outlay.push_back(horizon ? reckon_lifetime(*horizon, outlay, 0).present_cost : 0);
+  }
+}
+
+double FactoredBase::present_cost(const FactorValues& values, std::size_t candidate,
+                                  double cost) const {
+  if (!horizon) return 0;
+  return purchase[candidate] * values.purchase * values.purchase_of[candidate] +
+         yearly_factor * cost + other_outlay[candidate];
+}
+
+double FactoredBase::criterion_of(const Totals& totals) const {
+  return criterion == Criterion::present_cost ? totals.present_cost : totals.cost;
+}
+
+FactoredReckoner::FactoredReckoner(const FactoredBase& base)
+    : base_(base),
+      factored_(base.study),
+      charges_(base.plan.periods),
+      kwh_(base.study.candidates.size()),
+      known_(base.study.candidates.size()),
+      with_(base.study.candidates.size()) {
+  for (const energy::CandidatePlan& plan : base.plan.candidates) {
+    reckoners_.push_back(std::make_unique<energy::Reckoner>(plan));
+  }
+}
+
+void FactoredReckoner::settle_household(double factor) {
+  if (household_factor_ == factor) return;
+  household_factor_ = factor;
+  household_ = base_.household;
+  for (Energy& energy : household_) energy = energy * factor;
+  charges_.settle(base_.law, household_);
+}
+
+std::optional<ScenarioRefused> FactoredReckoner::reckon_charges(const FactorValues& values,
+                                                                std::size_t candidate) {
+  wanted_ = values.use_of;
+  wanted_.push_back(values.use);
+  wanted_.push_back(values.idle_of[candidate]);
+  if (wanted_ != known_[candidate]) {
+    known_[candidate].clear();  // Nothing, where it is refused.
+    factored_.set_shares(values);
+    factored_.set_idle(candidate, values.idle_of[candidate]);
+    const auto refused = reckoners_[candidate]->reckon_energy(
+        power::central_law(factored_.study(), candidate), kwh_[candidate]);
+    if (refused) return ScenarioRefused{candidate, *refused};
+    known_[candidate] = wanted_;
+  }
+  settle_household(values.household);
+  charges_.charge_with(kwh_[candidate], with_[candidate]);
+  return std::nullopt;
+}
+
+std::optional<ScenarioRefused> FactoredReckoner::reckon(const FactorValues& values,
+                                                        std::vector<Totals>& totals) {
+  totals.resize(kwh_.size());
+  for (std::size_t c = 0; c < totals.size(); ++c) {
+    if (const auto refused = reckon_charges(values, c)) return refused;
+    totals[c].energy_kwh = energy_kwh(c);
+    totals[c].cost = charges_.cost(with_[c], values.price);
+    totals[c].present_cost = base_.present_cost(values, c, totals[c].cost);
+  }
+  return std::nullopt;
+}
+
+}  // namespace wattweek::decide
