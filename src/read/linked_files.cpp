@@ -61,8 +61,12 @@ std::shared_ptr<const model::Profile> LinkedFiles::profile(const Value& path) {
 std::optional<TariffDraft> LinkedFiles::tariff(const Value& path,
                                                const model::Holidays& study_holidays) {
   const auto source = load(path, ShippedKind::tariff);
-  if (!source) return std::nullopt;
-  File file(*source, FileKind::tariff);
+  return source ? tariff(*source, study_holidays) : std::nullopt;
+}
+
+std::optional<TariffDraft> LinkedFiles::tariff(const SourceText& source,
+                                               const model::Holidays& study_holidays) {
+  File file(source, FileKind::tariff);
   std::optional<TariffDraft> draft;
   if (const auto root = parse(file)) draft = read_tariff_file(file, *root, study_holidays);
   problems_.insert(problems_.end(), file.problems().begin(), file.problems().end());

@@ -24,6 +24,10 @@ class LinkedFiles {
   /// The tariff that a path names, nothing where it has mistakes.
   std::optional<TariffDraft> tariff(const Value& path, const model::Holidays& study_holidays);
 
+  /// The tariff of a text that has been found already.
+  std::optional<TariffDraft> tariff(const SourceText& source,
+                                    const model::Holidays& study_holidays);
+
   /// The mistakes inside the linked files, in the order in which they were named.
   const std::vector<diag::Diagnostic>& problems() const { return problems_; }
 

@@ -25,6 +25,13 @@ Read<T> failed(const File& file) {
   return {std::nullopt, file.problems()};
 }
 
+// Those of the study first.
+std::vector<diag::Diagnostic> all_problems(const File& study, const LinkedFiles& linked) {
+  std::vector<diag::Diagnostic> problems = study.problems();
+  problems.insert(problems.end(), linked.problems().begin(), linked.problems().end());
+  return problems;
+}
+
 std::size_t keys_of_kind(const toml::table& root, FileKind kind) {
   const std::vector<std::string_view> keys = telling_keys(kind);
   const auto is_there = [&root](std::string_view key) { return root.contains(key); };
@@ -40,9 +47,23 @@ Read<StudyInput> study(const SourceText& source, const Surroundings& surrounding
   LinkedFiles linked(surroundings);
   const Table table(file, *root, "");
   StudyInput input = StudyReader(table, surroundings, linked).read();
-  std::vector<diag::Diagnostic> problems = file.problems();
-  problems.insert(problems.end(), linked.problems().begin(), linked.problems().end());
-  return finished(std::move(input), std::move(problems));
+  return finished(std::move(input), all_problems(file, linked));
+}
+
+Read<std::vector<StudyInput>> study_under(const SourceText& source,
+                                          const std::vector<SourceText>& tariffs,
+                                          const Surroundings& surroundings) {
+  File file(source, FileKind::study);
+  const auto root = parse(file);
+  LinkedFiles linked(surroundings);
+  std::vector<StudyInput> inputs;
+  if (root) {
+    const Table table(file, *root, "");
+    inputs = StudyReader(table, surroundings, linked).read_under(tariffs);
+  } else {
+    for (const SourceText& tariff : tariffs) linked.tariff(tariff, {});
+  }
+  return finished(std::move(inputs), all_problems(file, linked));
 }
 
 Read<model::Profile> profile(const SourceText& source) {

@@ -80,13 +80,14 @@ void StudyReader::read_time() {
   input_.study.holidays = read_holidays(root_).holidays;
 }
 
-void StudyReader::read_tariff_of_study() {
+void StudyReader::read_tariff_of_study(Opens opens) {
   const model::Study& study = input_.study;
   const std::size_t problems_before = root_.file().problem_count();
   const auto value = root_.require("tariff", kTariffAccepted);
   if (!value) return;
   if (value->node().is_string()) {
-    tariff_ = linked_.tariff(*value, study.holidays);
+    if (opens == Opens::yes) tariff_ = linked_.tariff(*value, study.holidays);
+    if (opens == Opens::no) read_text(*value, kTariffAccepted);
   } else if (!value->node().is_table() && !value->node().is_array_of_tables()) {
     value->refuse(kTariffAccepted);
   } else if (const auto table = root_.single("tariff")) {
@@ -121,17 +122,33 @@ void StudyReader::check_prices() {
   }
 }
 
-StudyInput StudyReader::read() {
+void StudyReader::read_all(Opens opens) {
   model::Study& study = input_.study;
   study.title = stem(root_.file().name());
   if (const auto title = root_.find("title")) {
     study.title = read_text(*title, "the study's title in quotes").value_or(study.title);
   }
   read_time();
-  read_tariff_of_study();
+  read_tariff_of_study(opens);
   read_what_is_compared();
   check_prices();
+}
+
+StudyInput StudyReader::read() {
+  read_all(Opens::yes);
   return std::move(input_);
+}
+
+std::vector<StudyInput> StudyReader::read_under(const std::vector<SourceText>& tariffs) {
+  read_all(Opens::no);
+  std::vector<StudyInput> inputs;
+  for (const SourceText& source : tariffs) {
+    tariff_ = linked_.tariff(source, input_.study.holidays);
+    if (tariff_) input_.study.tariff = tariff_->tariff;
+    check_prices();
+    inputs.push_back(input_);
+  }
+  return inputs;
 }
 
 }  // namespace wattweek::read

@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "linked_files.hpp"
 #include "table.hpp"
@@ -18,13 +19,20 @@ class StudyReader {
 
   StudyInput read();
 
+  /// The study under each of these tariffs in place of its own; see `study_under`.
+  std::vector<StudyInput> read_under(const std::vector<SourceText>& tariffs);
+
  private:
+  /// Is the tariff's file opened, where the study names one?
+  enum class Opens { yes, no };
+
   void read_time();
   void read_start();
   void read_months();
   void read_zone();
-  void read_tariff_of_study();
+  void read_tariff_of_study(Opens opens);
   void read_what_is_compared();
+  void read_all(Opens opens);
   void check_prices();
 
   const Table& root_;

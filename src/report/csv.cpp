@@ -2,62 +2,31 @@
 
 #include <optional>
 
+#include "csv_parts.hpp"
 #include "numbers.hpp"
 #include "sums.hpp"
-#include "wattweek/diag/printable.hpp"
 #include "wattweek/report/report.hpp"
 
 namespace wattweek::report {
 namespace {
 
-/// Words of the user: what a spreadsheet would take for a formula gets an apostrophe in front.
-std::string words(const std::string& text) {
-  const std::string shown = diag::printable(text);
-  const bool formula =
-      !text.empty() && std::string_view("=+-@\t\r").find(text.front()) != std::string_view::npos;
-  std::string cell = formula ? "\"'" : "\"";
-  for (const char c : shown) cell += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return cell + '"';
-}
-
-std::string figure(const std::optional<double>& value) { return value ? exact(*value) : ""; }
-
-struct Cell {
-  std::string header;
-  std::string value;
-};
-
-/// The notes about this candidate and those about the study: a row may be read alone.
-std::string notes_of(const std::string& id, const std::vector<decide::Note>& notes) {
-  std::string all;
-  for (const decide::Note& note : notes) {
-    const auto* candidate = std::get_if<std::string>(&note.where);
-    if (candidate != nullptr && *candidate != id) continue;
-    if (!all.empty()) all += " | ";
-    const std::string place = candidate == nullptr ? fmt::format(" ({})", where_text(note)) : "";
-    all += fmt::format("{}{}: {}", note.code, place, note.text);
-  }
-  return all;
-}
-
-void add_result(std::vector<Cell>& row, const model::Study& study,
-                const decide::CandidateResult& result) {
+void add_result(CsvRow& row, const model::Study& study, const decide::CandidateResult& result) {
   const auto money = [](units::Money amount) { return exact(units::in_currency(amount)); };
   row.push_back({"months", fmt::format("{}", study.months)});
   row.push_back({"energy_kwh", exact(units::in_kilowatt_hours(result.energy))});
   row.push_back({"mean_w", exact(units::in_watts(result.mean))});
   row.push_back({"highest_w", exact(result.ledger.highest_w)});
   row.push_back({"base_kwh", exact(cause_kwh(result, 0))});
-  row.push_back({"currency", words(study.tariff.currency)});
+  row.push_back({"currency", csv_words(study.tariff.currency)});
   row.push_back({"cost", money(result.cost.cost)});
   row.push_back({"base_cost", money(result.cost.by_cause[0])});
   row.push_back({"blocks_cost", money(result.cost.blocks_cost)});
   row.push_back({"minimum_cost", money(result.cost.minimum_cost)});
-  row.push_back({"co2_kg", figure(result.co2_kg)});
+  row.push_back({"co2_kg", csv_figure(result.co2_kg)});
   row.push_back({"lower_bound", result.lower_bound ? "true" : "false"});
 }
 
-void add_lifetime(std::vector<Cell>& row, const model::Candidate& candidate,
+void add_lifetime(CsvRow& row, const model::Candidate& candidate,
                   const std::optional<decide::Lifetime>& lifetime) {
   row.push_back({"purchase", exact(units::in_currency(candidate.purchase.central()))});
   row.push_back({"years", lifetime ? fmt::format("{}", lifetime->years) : ""});
@@ -66,17 +35,17 @@ void add_lifetime(std::vector<Cell>& row, const model::Candidate& candidate,
 }
 
 /// The baseline's own row has nothing to compare.
-void add_comparison(std::vector<Cell>& row, const model::Study& study,
-                    const decide::Assessment& all, std::size_t c) {
+void add_comparison(CsvRow& row, const model::Study& study, const decide::Assessment& all,
+                    std::size_t c) {
   const decide::ComparisonRow* against = nullptr;
   for (const decide::ComparisonRow& each : all.rows) {
     if (each.candidate == c) against = &each;
   }
   const auto add = [&](const char* header, const auto& value_of) {
-    row.push_back({header, against != nullptr ? figure(value_of(*against)) : ""});
+    row.push_back({header, against != nullptr ? csv_figure(value_of(*against)) : ""});
   };
   using Row = decide::ComparisonRow;
-  row.push_back({"baseline", words(study.candidates[all.baseline].id)});
+  row.push_back({"baseline", csv_words(study.candidates[all.baseline].id)});
   add("saves_kwh_a_year", [](const Row& r) { return r.saves_kwh; });
   add("saves_cost_a_year", [](const Row& r) { return r.saves_cost; });
   add("extra_purchase", [](const Row& r) { return r.extra_purchase; });
@@ -87,34 +56,25 @@ void add_comparison(std::vector<Cell>& row, const model::Study& study,
   add("break_even_price_factor", [](const Row& r) { return r.break_even_price_factor; });
 }
 
-std::vector<Cell> row_of(const model::Study& study, const decide::Assessment& all, Scope scope,
-                         std::size_t c) {
+CsvRow row_of(const model::Study& study, const decide::Assessment& all, Scope scope,
+              std::size_t c) {
   const model::Candidate& candidate = study.candidates[c];
-  std::vector<Cell> row{{"id", words(candidate.id)}, {"name", words(candidate.name)}};
+  CsvRow row{{"id", csv_words(candidate.id)}, {"name", csv_words(candidate.name)}};
   add_result(row, study, all.candidates[c]);
   add_lifetime(row, candidate, all.candidates[c].lifetime);
   if (scope == Scope::compare) add_comparison(row, study, all, c);
-  row.push_back({"notes", words(notes_of(candidate.id, all.notes))});
+  row.push_back({"notes", csv_words(csv_notes(candidate.id, all.notes))});
   return row;
-}
-
-void append_line(std::string& out, const std::vector<Cell>& row, std::string Cell::*part) {
-  for (std::size_t i = 0; i < row.size(); ++i) {
-    out += (i > 0 ? "," : "") + row[i].*part;
-  }
-  out += "\r\n";
 }
 
 }  // namespace
 
 std::string csv(const model::Study& study, const decide::Assessment& all, Scope scope) {
-  std::string out;
+  std::vector<CsvRow> rows;
   for (std::size_t c = 0; c < study.candidates.size(); ++c) {
-    const std::vector<Cell> row = row_of(study, all, scope, c);
-    if (c == 0) append_line(out, row, &Cell::header);
-    append_line(out, row, &Cell::value);
+    rows.push_back(row_of(study, all, scope, c));
   }
-  return out;
+  return csv_text(rows);
 }
 
 }  // namespace wattweek::report

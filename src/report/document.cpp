@@ -31,6 +31,7 @@ Document document(const model::Study& study, const decide::Assessment& all,
   Document whole{study.title, {overview(s, scope)}};
   const std::string best = scope == Scope::compare ? ranking_sentence(study, all) : "";
   if (!best.empty()) whole.sections.push_back({"", {Paragraph{best}}});
+  if (all.uncertainty) whole.sections.push_back(doubt(s));
   for (std::size_t c = 0; c < study.candidates.size(); ++c) {
     whole.sections.push_back(whereabouts(s, c));
   }

@@ -1,33 +1,11 @@
-// The one file that knows the JSON library.
-
-#include <fmt/format.h>
-
 #include <array>
-#include <nlohmann/json.hpp>
-#include <optional>
 
+#include "json_parts.hpp"
 #include "sums.hpp"
 #include "wattweek/report/report.hpp"
 
 namespace wattweek::report {
 namespace {
-
-using Json = nlohmann::ordered_json;
-
-/// Full precision; -0 is 0.
-Json number(double value) { return value == 0 ? 0.0 : value; }
-Json number(units::Energy energy) { return number(units::in_kilowatt_hours(energy)); }
-Json number(units::Money money) { return number(units::in_currency(money)); }
-Json number(const std::optional<double>& value) { return value ? number(*value) : Json(); }
-
-Json study_part(const model::Study& study, const decide::Assessment& all) {
-  return {{"title", study.title},
-          {"time_zone", study.time_zone},
-          {"start", calendar::to_text(study.start) + "-01"},
-          {"months", study.months},
-          {"days", all.days},
-          {"hours", number(all.hours)}};
-}
 
 Json months_part(const decide::Assessment& all, const decide::CandidateResult& result) {
   Json months = Json::array();
@@ -160,14 +138,6 @@ Json bills_part(const model::Study& study, const decide::Assessment& all) {
   return {{"without", year_of_bills(study, all, all.without.bills)}, {"with", with}};
 }
 
-Json notes_part(const std::vector<decide::Note>& notes) {
-  Json part = Json::array();
-  for (const decide::Note& note : notes) {
-    part.push_back({{"code", note.code}, {"where", where_text(note)}, {"text", note.text}});
-  }
-  return part;
-}
-
 Json comparison_part(const model::Study& study, const decide::Assessment& all) {
   Json rows = Json::array();
   for (const decide::ComparisonRow& row : all.rows) {
@@ -184,26 +154,44 @@ Json comparison_part(const model::Study& study, const decide::Assessment& all) {
   return {{"baseline", study.candidates[all.baseline].id}, {"rows", rows}};
 }
 
-/// Bytes that are no UTF-8 (a file's name can hold some) become U+FFFD. The library escapes the
-/// controls below U+0020; DEL and U+0080 to U+009F, which can only stand inside strings, are
-/// escaped here, so that showing JSON on a terminal does nothing but show it.
-std::string to_text(const Json& json) {
-  const std::string raw = json.dump(2, ' ', false, Json::error_handler_t::replace);
-  std::string text;
-  text.reserve(raw.size() + 1);
-  for (std::size_t i = 0; i < raw.size(); ++i) {
-    const auto byte = static_cast<unsigned char>(raw[i]);
-    const auto next = i + 1 < raw.size() ? static_cast<unsigned char>(raw[i + 1]) : 0U;
-    if (byte == 0x7F) {
-      text += "\\u007f";
-    } else if (byte == 0xC2 && next < 0xA0) {
-      text += fmt::format("\\u{:04x}", next);
-      ++i;
-    } else {
-      text += raw[i];
-    }
+Json targets_part(const model::Study& study, const decide::PaybackTargets& targets) {
+  Json rows = Json::array();
+  for (const decide::PaybackTarget& target : targets.rows) {
+    rows.push_back({{"id", study.candidates[target.candidate].id},
+                    {"purchase", number(target.purchase)},
+                    {"discounted_purchase", number(target.discounted_purchase)}});
   }
-  return text += '\n';
+  return {{"payback_within", targets.within_years}, {"rows", rows}};
+}
+
+Json spread_part(const decide::Spread& spread) {
+  return {{"mean", number(spread.mean)},
+          {"sd", number(spread.sd)},
+          {"p2_5", number(spread.p2_5)},
+          {"p50", number(spread.p50)},
+          {"p97_5", number(spread.p97_5)}};
+}
+
+Json uncertainty_part(const model::Study& study, const decide::Uncertainty& uncertainty) {
+  Json candidates = Json::array();
+  for (std::size_t c = 0; c < uncertainty.candidates.size(); ++c) {
+    const decide::CandidateDoubt& doubt = uncertainty.candidates[c];
+    candidates.push_back(
+        {{"id", study.candidates[c].id},
+         {"cheapest", number(doubt.cheapest)},
+         {"energy_kwh", spread_part(doubt.energy_kwh)},
+         {"cost", spread_part(doubt.cost)},
+         {"present_cost", doubt.present_cost ? spread_part(*doubt.present_cost) : Json()}});
+  }
+  Json drivers = Json::array();
+  for (const decide::Driver& driver : uncertainty.drivers) {
+    drivers.push_back({{"key", driver.key}, {"share", number(driver.share)}});
+  }
+  return {{"draws", uncertainty.draws},
+          {"seed", uncertainty.seed},
+          {"candidates", candidates},
+          {"drivers", drivers},
+          {"explained", number(uncertainty.explained)}};
 }
 
 }  // namespace
@@ -219,15 +207,17 @@ std::string json(const model::Study& study, const decide::Assessment& all, Scope
   whole["bills"] = bills_part(study, all);
   whole["notes"] = notes_part(all.notes);
   if (scope == Scope::compare) whole["comparison"] = comparison_part(study, all);
-  return to_text(whole);
+  if (all.targets) whole["targets"] = targets_part(study, *all.targets);
+  if (all.uncertainty) whole["uncertainty"] = uncertainty_part(study, *all.uncertainty);
+  return json_text(whole);
 }
 
 std::string quick_json(const decide::QuickResult& result, const std::string& currency) {
-  return to_text({{"format", "wattweek-quick-1"},
-                  {"energy_kwh", number(result.energy_kwh)},
-                  {"mean_w", number(result.mean_w)},
-                  {"cost", number(result.cost)},
-                  {"currency", currency.empty() ? Json() : Json(currency)}});
+  return json_text({{"format", "wattweek-quick-1"},
+                    {"energy_kwh", number(result.energy_kwh)},
+                    {"mean_w", number(result.mean_w)},
+                    {"cost", number(result.cost)},
+                    {"currency", currency.empty() ? Json() : Json(currency)}});
 }
 
 }  // namespace wattweek::report

@@ -8,14 +8,6 @@
 namespace wattweek::report {
 namespace {
 
-std::string period(const Shown& s) {
-  const auto end = s.study.start + std::chrono::months(s.study.months);
-  return fmt::format("{} to {}, {} days, {} hours, {}",
-                     calendar::to_text(calendar::first_day(s.study.start)),
-                     calendar::to_text(calendar::first_day(end) - std::chrono::days(1)), s.all.days,
-                     rounded(s.all.hours, 2), s.study.time_zone);
-}
-
 std::string contract(const Shown& s) {
   return fmt::format("Electricity contract: {}, in {}", s.study.tariff.name, s.currency());
 }
@@ -98,6 +90,14 @@ Table candidates_table(const Shown& s, Scope scope) {
 }
 
 }  // namespace
+
+std::string period(const Shown& s) {
+  const auto end = s.study.start + std::chrono::months(s.study.months);
+  return fmt::format("{} to {}, {} days, {} hours, {}",
+                     calendar::to_text(calendar::first_day(s.study.start)),
+                     calendar::to_text(calendar::first_day(end) - std::chrono::days(1)), s.all.days,
+                     rounded(s.all.hours, 2), s.study.time_zone);
+}
 
 Section overview(const Shown& s, Scope scope) {
   Section section{"", {Paragraph{period(s)}, Paragraph{contract(s)}, candidates_table(s, scope)}};

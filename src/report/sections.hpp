@@ -1,6 +1,7 @@
 #pragma once
 // The parts of the report on a study, in the order of the reader's questions.
 
+#include <string>
 #include <vector>
 
 #include "document.hpp"
@@ -8,8 +9,15 @@
 
 namespace wattweek::report {
 
+/// The days and hours of the study, and its time zone.
+std::string period(const Shown& shown);
+
 /// The candidates side by side.
 Section overview(const Shown& shown, Scope scope);
+
+/// What the ranges of the files leave open, and which of them matters most.
+/// \pre The assessment has its uncertainty.
+Section doubt(const Shown& shown);
 
 /// Where a candidate's energy and cost go; the parts add up to the whole.
 Section whereabouts(const Shown& shown, std::size_t candidate);

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "factor_words.hpp"
 #include "numbers.hpp"
 #include "wattweek/decide/ranking.hpp"
 #include "wattweek/report/cautions.hpp"
@@ -75,6 +76,24 @@ std::string payback(const Pair& pair) {
       duration(*row.payback_years), discounted);
 }
 
+/// What it may cost to buy, where somebody asked for a payback in so many years.
+std::string target(const Pair& pair, const decide::PaybackTargets& targets) {
+  for (const decide::PaybackTarget& each : targets.rows) {
+    if (each.candidate != pair.row.candidate) continue;
+    const std::string within = years(targets.within_years);
+    const auto at_most = [&pair](double purchase) {
+      return purchase < 0 ? std::string("not even nothing") : money(purchase, pair.currency);
+    };
+    const std::string discounted =
+        each.discounted_purchase ? fmt::format("; with discounting, price rises and later costs {}",
+                                               at_most(*each.discounted_purchase))
+                                 : "";
+    return fmt::format("To pay back within {} it may cost at most {} to buy{}.", within,
+                       at_most(each.purchase), discounted);
+  }
+  return "";
+}
+
 /// Which is the cheaper over the horizon, all payments taken at their present value.
 std::string verdict(const Pair& pair) {
   const double saved = *pair.row.saves_present_cost;
@@ -87,23 +106,6 @@ std::string verdict(const Pair& pair) {
                      more_or_less(saved));
 }
 
-/// `: 0.0277 EUR (night), 0.0537 EUR (day)` at so many times today's prices; nothing where blocks
-/// or many bands make that a table of its own.
-std::string prices_at(const Pair& pair, double factor) {
-  constexpr std::size_t kFew = 3;
-  const model::Tariff& tariff = pair.tariff;
-  if (!tariff.blocks.empty() || tariff.bands.size() > kFew) return "";
-  std::string words;
-  for (const model::Band& band : tariff.bands) {
-    const double price = factor * (1 + tariff.tax.central()) *
-                         units::in_currency_per_kilowatt_hour(band.price.central());
-    words += fmt::format("{}{} {}", words.empty() ? ": " : ", ", price_text(price, pair.currency),
-                         pair.currency);
-    if (tariff.bands.size() > 1) words += fmt::format(" ({})", band.name);
-  }
-  return words + ", tax included";
-}
-
 /// From which price on the verdict holds. The factor is the level nearest to today's, so nothing
 /// turns in between.
 std::string break_even(const Pair& pair) {
@@ -111,8 +113,9 @@ std::string break_even(const Pair& pair) {
   if (shows_as_zero(saved, pair.currency)) return "";
   if (!pair.row.break_even_price_factor) return "No level of electricity prices changes that.";
   const double factor = *pair.row.break_even_price_factor;
+  const std::string prices = prices_at(pair.tariff, factor);
   const std::string at =
-      fmt::format("{} times today's{}", rounded(factor, 3), prices_at(pair, factor));
+      fmt::format("{} times today's{}{}", rounded(factor, 3), prices.empty() ? "" : ": ", prices);
   if (saved > 0) {
     return fmt::format("It stays ahead until every price per kWh has {} to {}.",
                        factor < 1 ? "fallen" : "risen", at);
@@ -125,12 +128,6 @@ std::string break_even(const Pair& pair) {
 std::string ranked_over(const model::Study& study, const std::optional<decide::Lifetime>& best) {
   if (best) return years(best->years) + ", all at present value";
   return counted(static_cast<std::size_t>(study.months), "month");
-}
-
-bool all_serve_the_same(const decide::Assessment& all) {
-  return std::none_of(all.notes.begin(), all.notes.end(), [](const decide::Note& note) {
-    return note.code == "skipped" || note.code == "unserved" || note.code == "overload";
-  });
 }
 
 bool any_rest(const model::Study& study) {
@@ -161,6 +158,7 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
         "Whether that pays depends on the years it is kept: give finance.years in the study or "
         "--years N.");
   }
+  if (all.targets) sentences.push_back(target(pair, *all.targets));
   sentences.erase(std::remove(sentences.begin(), sentences.end(), ""), sentences.end());
   return sentences;
 }
@@ -182,6 +180,12 @@ std::string ranking_sentence(const model::Study& study, const decide::Assessment
                      study.candidates[best.candidate].name, money(best.criterion, currency),
                      listed(others),
                      all_serve_the_same(all) ? "" : " They do not serve the same: see the notes.");
+}
+
+bool all_serve_the_same(const decide::Assessment& all) {
+  return std::none_of(all.notes.begin(), all.notes.end(), [](const decide::Note& note) {
+    return note.code == "skipped" || note.code == "unserved" || note.code == "overload";
+  });
 }
 
 std::string note_sentence(const decide::Note& note) {

@@ -19,6 +19,9 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
 /// where there is no ranking (see `decide::ranking`) or nothing to rank.
 std::string ranking_sentence(const model::Study& study, const decide::Assessment& assessment);
 
+/// Are the candidates like for like? What they are not is in the notes.
+bool all_serve_the_same(const decide::Assessment& assessment);
+
 /// A note, with the place or the candidate that it is about, and its code.
 std::string note_sentence(const decide::Note& note);
 

@@ -59,6 +59,15 @@ std::string shown(const std::vector<diag::Diagnostic>& problems) {
 read::Read<read::StudyInput> read_study(const std::string& text) {
   return read::study({"study.toml", "study.toml", text}, surroundings());
 }
+read::Read<std::vector<read::StudyInput>> read_study_under(
+    const std::string& text, const std::vector<std::string>& tariffs) {
+  const std::vector<std::string> names{"one.toml", "two.toml", "three.toml"};
+  std::vector<read::SourceText> sources;
+  for (std::size_t t = 0; t < tariffs.size(); ++t) {
+    sources.push_back({names.at(t), names.at(t), tariffs[t]});
+  }
+  return read::study_under({"study.toml", "study.toml", text}, sources, surroundings());
+}
 read::Read<model::Profile> read_profile(const std::string& text) {
   return read::profile({"box.toml", "box.toml", text});
 }

@@ -78,6 +78,9 @@ T value_of(const read::Read<T>& got) {
 
 /// Read among a few files in memory, see `files` in the source.
 read::Read<read::StudyInput> read_study(const std::string& text);
+/// Read under tariffs of these texts, called `one.toml`, `two.toml` and `three.toml`.
+read::Read<std::vector<read::StudyInput>> read_study_under(const std::string& text,
+                                                           const std::vector<std::string>& tariffs);
 read::Read<model::Profile> read_profile(const std::string& text);
 read::Read<model::Tariff> read_tariff(const std::string& text);
 

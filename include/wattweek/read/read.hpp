@@ -65,6 +65,13 @@ struct StudyInput {
 /// the study a price band holds.
 Read<StudyInput> study(const SourceText& source, const Surroundings& surroundings);
 
+/// Reads a study under other tariffs than its own: one input for each, in their order, with all
+/// that `study` checks. The study must be whole: its own tariff is checked where it stands in the
+/// study itself; where it is a path, that file is not opened.
+Read<std::vector<StudyInput>> study_under(const SourceText& source,
+                                          const std::vector<SourceText>& tariffs,
+                                          const Surroundings& surroundings);
+
 /// Reads a profile by itself.
 Read<model::Profile> profile(const SourceText& source);
 

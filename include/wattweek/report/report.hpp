@@ -7,6 +7,7 @@
 
 #include "wattweek/decide/assessment.hpp"
 #include "wattweek/decide/quick.hpp"
+#include "wattweek/decide/several_tariffs.hpp"
 #include "wattweek/decide/week.hpp"
 #include "wattweek/model/study.hpp"
 
@@ -50,6 +51,25 @@ std::string month_bills_markdown(const model::Study& study, const decide::Assess
 /// One row for each candidate, RFC 4180. Text cells that a spreadsheet would take for a formula are
 /// neutralised. Notes about the study as a whole stand in every row.
 std::string csv(const model::Study& study, const decide::Assessment& assessment, Scope scope);
+
+/// One study under several contracts: a table of contracts by candidates, each row in its currency
+/// and with the best candidate named, what changes from contract to contract, and every note, with
+/// the contracts that it holds under.
+/// \pre `all` is what `several` was made of.
+std::string tariffs_text(const std::vector<decide::UnderTariff>& all,
+                         const decide::SeveralTariffs& several, const Style& style);
+
+/// The same in Markdown.
+std::string tariffs_markdown(const std::vector<decide::UnderTariff>& all,
+                             const decide::SeveralTariffs& several);
+
+/// The same as one row for each contract and candidate, otherwise as `csv`.
+std::string tariffs_csv(const std::vector<decide::UnderTariff>& all,
+                        const decide::SeveralTariffs& several);
+
+/// JSON of the format `wattweek-tariffs-1`.
+std::string tariffs_json(const std::vector<decide::UnderTariff>& all,
+                         const decide::SeveralTariffs& several);
 
 /// JSON of the format `wattweek-quick-1`. An empty `currency` (none was named) is null.
 std::string quick_json(const decide::QuickResult& result, const std::string& currency);
