@@ -85,10 +85,13 @@ std::variant<Arguments, Misuse> sorted(const Command& command,
       continue;
     }
     const std::string value = option.value.empty() ? "" : option.value.front();
-    if (is_option(command, value)) return missing_value(command, *option_named(command, key));
-    if (!arguments.values.try_emplace(key, value).second) {
+    const Option& known = *option_named(command, key);
+    if (is_option(command, value)) return missing_value(command, known);
+    std::vector<std::string>& given = arguments.values[key];
+    if (!given.empty() && !known.repeats) {
       return Misuse{fmt::format("{}: --{} is given twice", command.name, key)};
     }
+    given.push_back(value);
   }
   return arguments;
 }
@@ -120,7 +123,12 @@ Misuse no_number(std::string_view option, const std::string& text, std::string_v
 
 std::optional<std::string> Arguments::value(std::string_view option) const {
   const auto found = values.find(option);
-  return found == values.end() ? std::nullopt : std::optional(found->second);
+  return found == values.end() ? std::nullopt : std::optional(found->second.front());
+}
+
+std::vector<std::string> Arguments::list(std::string_view option) const {
+  const auto found = values.find(option);
+  return found == values.end() ? std::vector<std::string>() : found->second;
 }
 
 std::variant<Arguments, Misuse> parse(const Command& command,

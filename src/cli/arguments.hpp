@@ -14,12 +14,16 @@ namespace wattweek::cli {
 
 /// The words after the command, taken apart.
 struct Arguments {
-  std::map<std::string, std::string, std::less<>> values;  ///< By option; a switch has "".
+  /// By option, in the order given; a switch has one "". Only options that repeat have several.
+  std::map<std::string, std::vector<std::string>, std::less<>> values;
   std::vector<std::string> operands;
   bool wants_help = false;
 
   bool has(std::string_view option) const { return values.find(option) != values.end(); }
+  /// Of an option that repeats, the first.
   std::optional<std::string> value(std::string_view option) const;
+  /// All values of an option that repeats; none where it is not given.
+  std::vector<std::string> list(std::string_view option) const;
 };
 
 /// Why a command line is refused.

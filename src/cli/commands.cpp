@@ -14,6 +14,10 @@ const Option kMonth{"month", "YYYY-MM",
                     "only the household's bill of this month, line by line, without and with each "
                     "candidate"};
 
+const Option kThreads{"threads", "N",
+                      "use N threads, 1 to 256, in place of one for each core; the results are the "
+                      "same"};
+
 Command estimate() {
   return {"estimate",
           "STUDY.toml",
@@ -40,9 +44,53 @@ Command compare() {
             "the candidate that the others are compared with, in place of "
             "the study's"},
            kYears,
-           kMonth},
+           kMonth,
+           {"tariff", "TARIFF.toml",
+            "this contract in place of the study's own, or shipped:NAME; given several times, the "
+            "candidates under each of them side by side",
+            false, true},
+           {"payback-within", "N",
+            "what each candidate may cost to buy to have paid back within N years, 1 to 30"},
+           {"draws", "N",
+            "draw every range of the files N times, 100 to 10000000, and say how far the results "
+            "can be trusted; text says so with a few draws even if not asked"},
+           {"seed", "S", "draw other numbers: 0 to 2147483647, 1 if not given; with --draws"},
+           kThreads},
           {"text", "json", "csv", "markdown"},
           "wattweek compare docs/examples/ostrawick.toml --years 8"};
+}
+
+Command what_if() {
+  return {"whatif",
+          "STUDY.toml",
+          1,
+          1,
+          "what if figures were others, work were moved, or devices rested",
+          "One question at a time. --vary reckons the study with factors on its figures, on a "
+          "grid, and says which candidate is then the best and where two swap places. Factors are "
+          "price, use, purchase, household, and for one thing alone use.WORKLOAD, idle.CANDIDATE "
+          "and purchase.CANDIDATE; 1 is how things are. --turns says what would change the "
+          "answer. --shift says at which start hour of the "
+          "week a workload costs least, --rest what putting devices to rest every day saves and "
+          "what goes unserved for it.",
+          {{"vary", "FACTOR=LOW..HIGH[:POINTS]",
+            "the factor takes so many values, 11 if not given, evenly from LOW to HIGH; given more "
+            "than once, a grid, the first varying slowest. Text shows one or two factors",
+            false, true},
+           {"turns", "",
+            "for each factor alone, from 0 to 10 times today's, where another candidate becomes "
+            "the best"},
+           {"shift", "WORKLOAD",
+            "the workload starts at every hour of the week, all its hours and days moved together"},
+           {"rest", "DEVICE=HH:MM-HH:MM[:STATE]",
+            "the device rests at these hours every day; DEVICE is its name, CANDIDATE/NAME, "
+            "CANDIDATE/NUMBER, or CANDIDATE for all of its devices; STATE is sleep or off, if not "
+            "given sleep where all of them have sleep watts"},
+           {"format", "FORMAT", "text (default), json or csv; no csv with --turns and --rest"},
+           kYears,
+           kThreads},
+          {"text", "json", "csv"},
+          "wattweek whatif docs/examples/ostrawick.toml --vary price=0.5..1.5"};
 }
 
 Command check() {
@@ -116,7 +164,7 @@ Command help() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> kCommands = {estimate(), compare(),   check(),
+  static const std::vector<Command> kCommands = {estimate(), compare(),   what_if(), check(),
                                                  quick(),    new_study(), help()};
   return kCommands;
 }

@@ -16,6 +16,7 @@ struct Option {
   std::string_view value;  ///< What stands after it, such as `N`; empty: it is a switch.
   std::string_view help;
   bool required = false;
+  bool repeats = false;  ///< May be given several times; see `Arguments::list`.
 };
 
 /// Every command takes `--help`, and so does the program without a command; `-h` is the same.

@@ -1,38 +1,14 @@
 #include <fmt/format.h>
 
+#include "cli/draws.hpp"
 #include "cli/run.hpp"
 #include "cli/study_file.hpp"
+#include "cli/study_options.hpp"
+#include "cli/tariffs.hpp"
 #include "wattweek/report/report.hpp"
 
 namespace wattweek::cli {
 namespace {
-
-std::optional<Misuse> set_years(model::Study& study, const Arguments& arguments) {
-  const std::optional<std::string> text = arguments.value("years");
-  if (!text) return std::nullopt;
-  const auto years = whole_number("years", *text, 1, 30);
-  if (const auto* misuse = std::get_if<Misuse>(&years)) return *misuse;
-  if (study.months != 12) {
-    return Misuse{fmt::format("--years: needs a study of 12 months, found months = {} in {}",
-                              study.months, *study.months_place.file)};
-  }
-  if (!study.finance) study.finance.emplace();
-  study.finance->years = std::get<int>(years);
-  return std::nullopt;
-}
-
-std::optional<Misuse> set_baseline(model::Study& study, const Arguments& arguments) {
-  const std::optional<std::string> id = arguments.value("baseline");
-  if (!id) return std::nullopt;
-  std::vector<std::string_view> known;
-  for (std::size_t c = 0; c < study.candidates.size(); ++c) {
-    known.push_back(study.candidates[c].id);
-    if (study.candidates[c].id != *id) continue;
-    study.baseline = c;
-    return std::nullopt;
-  }
-  return Misuse{fmt::format("--baseline: no candidate '{}'{}", *id, suggestion(*id, known))};
-}
 
 /// Which of the study's months `--month` names; nothing where it is not given.
 std::variant<std::optional<std::size_t>, Misuse> month_of(const model::Study& study,
@@ -73,34 +49,69 @@ std::string shown(const read::StudyInput& input, const decide::Assessment& asses
                   : report::text(study, assessment, week_of_each, shape.scope, shape.style);
 }
 
-/// The study with what the options change in it.
-std::variant<read::StudyInput, Outcome> study_of(const Arguments& arguments) {
-  auto loaded = read_study(arguments.operands.front());
-  if (std::holds_alternative<Outcome>(loaded)) return loaded;
-  model::Study& study = std::get<read::StudyInput>(loaded).study;
-  if (const auto misuse = set_years(study, arguments)) return refused(misuse->message);
-  if (const auto misuse = set_baseline(study, arguments)) return refused(misuse->message);
-  return loaded;
+bool is_read_by_people(const std::string& format) {
+  return format == "text" || format == "markdown";
+}
+
+/// What is asked for; else, where people read a comparison of ranges, as many draws as are not
+/// felt.
+std::variant<std::optional<decide::DrawOptions>, Misuse> wanted_draws(const read::StudyInput& input,
+                                                                      const Arguments& arguments,
+                                                                      const Shape& shape) {
+  auto asked = draws_of(input.study, arguments);
+  const auto* options = std::get_if<std::optional<decide::DrawOptions>>(&asked);
+  if (options == nullptr || *options || shape.scope != report::Scope::compare || shape.month ||
+      !is_read_by_people(shape.format)) {
+    return asked;
+  }
+  const std::size_t unasked = decide::unasked_draws(input.study, input.zone);
+  if (unasked == 0) return std::nullopt;
+  const auto threads = threads_of({});
+  return decide::DrawOptions{unasked, 1, std::get<unsigned>(threads)};
+}
+
+/// What `--payback-within` asks for.
+std::optional<Misuse> add_targets(const model::Study& study, const Arguments& arguments,
+                                  decide::Assessment& assessment) {
+  const std::optional<std::string> text = arguments.value("payback-within");
+  if (!text) return std::nullopt;
+  const auto years = whole_number("payback-within", *text, 1, 30);
+  if (const auto* misuse = std::get_if<Misuse>(&years)) return *misuse;
+  assessment.targets = decide::payback_targets(study, assessment, std::get<int>(years));
+  return std::nullopt;
 }
 
 Outcome answer(std::string_view command, const Arguments& arguments, Shape shape) {
   const auto format = format_of(*command_named(command), arguments);
   if (const auto* misuse = std::get_if<Misuse>(&format)) return refused(misuse->message);
   shape.format = std::get<std::string>(format);
-  if (arguments.has("month") && shape.format != "text" && shape.format != "markdown") {
+  if (arguments.has("month") && !is_read_by_people(shape.format)) {
     return refused("--month: goes with text and markdown; json holds the bills of all months");
   }
-  const auto loaded = study_of(arguments);
+  const auto loaded = studies_of(arguments);
   if (const auto* outcome = std::get_if<Outcome>(&loaded)) return *outcome;
-  const auto& input = std::get<read::StudyInput>(loaded);
+  const read::StudyInput& input = std::get<std::vector<read::StudyInput>>(loaded).front();
   const auto month = month_of(input.study, arguments);
   if (const auto* misuse = std::get_if<Misuse>(&month)) return refused(misuse->message);
   shape.month = std::get<std::optional<std::size_t>>(month);
-  const auto assessed = assess(input);
+  const auto draws = wanted_draws(input, arguments, shape);
+  if (const auto* misuse = std::get_if<Misuse>(&draws)) return refused(misuse->message);
+  auto assessed = assess(input);
   if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&assessed)) {
     return refused(*problems);
   }
-  return {kDone, shown(input, std::get<decide::Assessment>(assessed), shape)};
+  auto& assessment = std::get<decide::Assessment>(assessed);
+  if (const auto misuse = add_targets(input.study, arguments, assessment)) {
+    return refused(misuse->message);
+  }
+  if (const auto& options = std::get<std::optional<decide::DrawOptions>>(draws)) {
+    auto drawn = draw(input, *options);
+    if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&drawn)) {
+      return refused(*problems);
+    }
+    assessment.uncertainty = std::get<decide::Uncertainty>(std::move(drawn));
+  }
+  return {kDone, shown(input, assessment, shape)};
 }
 
 }  // namespace
@@ -110,6 +121,7 @@ Outcome run_estimate(const Arguments& arguments, const report::Style& style) {
 }
 
 Outcome run_compare(const Arguments& arguments, const report::Style& style) {
+  if (arguments.list("tariff").size() > 1) return compare_under_tariffs(arguments, style);
   return answer("compare", arguments, {report::Scope::compare, "", std::nullopt, style});
 }
 

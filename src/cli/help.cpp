@@ -25,6 +25,7 @@ std::string usage(const Command& command) {
   for (const Option& option : command.options) {
     const std::string shown = with_value(option);
     text += option.required ? " " + shown : " [" + shown + "]";
+    if (option.repeats) text += "...";
   }
   return text;
 }

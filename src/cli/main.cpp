@@ -18,6 +18,16 @@ Outcome outcome_of(const std::vector<std::string>& words) {
   }
 }
 
+/// Why not all of it was written; nothing where it was.
+std::string write_rest(const Outcome& outcome) {
+  std::string unwritten;
+  const std::string unreckoned = outcome.rest([&unwritten](const std::string& piece) {
+    unwritten = wattweek::cli::write_output(piece);
+    return unwritten.empty();
+  });
+  return unwritten.empty() ? unreckoned : unwritten;
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -25,7 +35,8 @@ int main(int argc, char** argv) {
   std::signal(SIGPIPE, SIG_IGN);
   const Outcome outcome = outcome_of({argv + (argc > 0 ? 1 : 0), argv + argc});
   wattweek::cli::write_error(outcome.err);
-  const std::string problem = wattweek::cli::write_output(outcome.out);
+  std::string problem = wattweek::cli::write_output(outcome.out);
+  if (problem.empty() && outcome.rest) problem = write_rest(outcome);
   if (problem.empty()) return outcome.exit_code;
   wattweek::cli::write_error(wattweek::cli::error_line(problem));
   return wattweek::cli::kFailed;

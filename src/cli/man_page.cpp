@@ -42,6 +42,7 @@ std::string synopsis(const std::vector<Command>& table) {
     if (!command.operands.empty()) text += ' ' + operand(command.operands);
     for (const Option& option : command.options) {
       text += '\n' + (option.required ? with_value(option) : '[' + with_value(option) + ']');
+      if (option.repeats) text += "...\\&";  // The dots end no sentence.
     }
     text += "\n.YS\n";
   }

@@ -1,7 +1,8 @@
 #pragma once
-// What a command leaves behind: everything it wants to print, whole, and its exit code.
+// What a command leaves behind: everything it wants to print, and its exit code.
 
 #include <array>
+#include <functional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -25,10 +26,16 @@ inline constexpr std::array<ExitCode, 3> kExitCodes = {
      {kWrongInput, "the command line or an input file is wrong"},
      {kFailed, "all else"}}};
 
+/// Takes a piece of output; false where it cannot be written.
+using Write = std::function<bool(const std::string& piece)>;
+
 struct Outcome {
   int exit_code = kDone;
   std::string out;    ///< For standard output; empty with `kWrongInput`.
   std::string err{};  ///< For standard error.
+  /// Where set: writes what follows `out`, too large to be held whole, piece by piece. Returns why
+  /// it could not be reckoned to its end; nothing where it was.
+  std::function<std::string(const Write& write)> rest{};
 };
 
 /// `wattweek: error: MESSAGE`.

@@ -8,15 +8,46 @@
 namespace wattweek::cli {
 namespace {
 
-diag::Diagnostic wrong_kind(const read::SourceText& source, read::FileKind kind) {
-  return {{std::make_shared<const std::string>(source.name), 1, 1},
-          fmt::format("found {}; expected a study (it has a time_zone, a start, a tariff and "
-                      "candidates)",
-                      with_article(kind))};
+/// The mistake of a text that is plainly of another kind than expected.
+std::optional<diag::Diagnostic> wrong_kind(const read::SourceText& source, read::FileKind expected,
+                                           std::string_view description) {
+  const read::Read<read::FileKind> kind = read::kind_of(source);
+  if (!kind.value || *kind.value == expected) return std::nullopt;
+  diag::Diagnostic problem;
+  problem.place.file = std::make_shared<const std::string>(source.name);
+  problem.message = fmt::format("found {}; expected {}", with_article(*kind.value), description);
+  return problem;
 }
 
-decide::Progress shown_on(ProgressLine& line) {
-  return [&line](const std::string& what, double fraction) { line.show(what, fraction); };
+std::optional<diag::Diagnostic> no_study(const read::SourceText& source) {
+  return wrong_kind(source, read::FileKind::study,
+                    "a study (it has a time_zone, a start, a tariff and candidates)");
+}
+
+/// Files that the command line names: those that could be read, and what is wrong with the others.
+struct Found {
+  std::vector<read::SourceText> sources;
+  std::string unreadable;  ///< A line for each.
+  std::vector<diag::Diagnostic> of_wrong_kind;
+};
+
+Found find_tariffs(const std::vector<std::string>& paths) {
+  Found found;
+  for (const std::string& path : paths) {
+    auto loaded = surroundings().load(path, "", read::ShippedKind::tariff);
+    if (const auto* why = std::get_if<read::Unreadable>(&loaded)) {
+      found.unreadable += error_line("--tariff: " + why->reason);
+      continue;
+    }
+    auto& source = std::get<read::SourceText>(loaded);
+    if (auto problem = wrong_kind(source, read::FileKind::tariff,
+                                  "a tariff (it has a currency, and bands or blocks)")) {
+      found.of_wrong_kind.push_back(std::move(*problem));
+    } else {
+      found.sources.push_back(std::move(source));
+    }
+  }
+  return found;
 }
 
 }  // namespace
@@ -43,19 +74,42 @@ std::variant<read::StudyInput, Outcome> read_study(const std::string& path) {
   const auto text = text_of(path);
   if (const auto* outcome = std::get_if<Outcome>(&text)) return *outcome;
   const auto& source = std::get<read::SourceText>(text);
-  const read::Read<read::FileKind> kind = read::kind_of(source);
-  if (kind.value && *kind.value != read::FileKind::study) {
-    return refused({wrong_kind(source, *kind.value)});
-  }
+  if (auto problem = no_study(source)) return refused({*std::move(problem)});
   read::Read<read::StudyInput> study = read::study(source, surroundings());
   if (!study.value) return refused(std::move(study.problems));
   return *std::move(study.value);
+}
+
+std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
+    const std::string& path, const std::vector<std::string>& tariffs) {
+  const auto text = text_of(path);
+  if (const auto* outcome = std::get_if<Outcome>(&text)) return *outcome;
+  const auto& source = std::get<read::SourceText>(text);
+  if (auto problem = no_study(source)) return refused({*std::move(problem)});
+  Found found = find_tariffs(tariffs);
+  auto inputs = read::study_under(source, found.sources, surroundings());
+  std::vector<diag::Diagnostic> problems = std::move(inputs.problems);
+  problems.insert(problems.end(), found.of_wrong_kind.begin(), found.of_wrong_kind.end());
+  if (problems.empty() && found.unreadable.empty()) return *std::move(inputs.value);
+  Outcome outcome = refused(std::move(problems));
+  outcome.err.insert(0, found.unreadable);
+  return outcome;
+}
+
+decide::Progress shown_on(ProgressLine& line) {
+  return [&line](const std::string& what, double fraction) { line.show(what, fraction); };
 }
 
 std::variant<decide::Assessment, std::vector<diag::Diagnostic>> assess(
     const read::StudyInput& input) {
   ProgressLine line;
   return decide::assess(input.study, input.zone, shown_on(line));
+}
+
+std::variant<decide::Uncertainty, std::vector<diag::Diagnostic>> draw(
+    const read::StudyInput& input, const decide::DrawOptions& options) {
+  ProgressLine line;
+  return decide::draw(input.study, input.zone, options, shown_on(line));
 }
 
 std::vector<decide::Week> weeks(const read::StudyInput& input) {

@@ -53,8 +53,9 @@ std::string explained(const Option& option) {
 }
 
 std::string specification(const Command& command, const Option& option) {
-  std::string text =
-      fmt::format("--{}{}{}", option.name, option.value.empty() ? "" : "=", explained(option));
+  const char* repeats = option.repeats ? "*" : "";
+  std::string text = fmt::format("{}--{}{}{}", repeats, option.name,
+                                 option.value.empty() ? "" : "=", explained(option));
   if (!option.value.empty()) {
     text += fmt::format(":{}:{}", backslashed(option.value, ":"),
                         action(accepted_at(command, option.value)));

@@ -3,17 +3,18 @@
 
 #include <benchmark/benchmark.h>
 
+#include <algorithm>
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
 #include <iostream>
-#include <memory>
 #include <sstream>
 
-#include "wattweek/calendar/study_fold.hpp"
 #include "wattweek/decide/assessment.hpp"
-#include "wattweek/energy/ledger.hpp"
-#include "wattweek/power/device_law.hpp"
+#include "wattweek/decide/scenario.hpp"
+#include "wattweek/decide/settled_study.hpp"
+#include "wattweek/decide/uncertainty.hpp"
+#include "wattweek/decide/what_if.hpp"
 #include "wattweek/read/read.hpp"
 
 namespace {
@@ -49,47 +50,52 @@ void reckon_ostrawick(benchmark::State& state) {
 }
 BENCHMARK(reckon_ostrawick)->Unit(benchmark::kMicrosecond);
 
-// Other idle watts and other shares, never twice the same in a row.
-power::CandidateLaw varied(power::CandidateLaw law, double factor) {
-  for (power::DeviceLaw& device : law.devices) device.idle_w *= factor;
-  for (auto& uses : law.uses) {
-    for (power::UseLaw& use : uses) use.share *= factor;
-  }
-  return law;
-}
-
-struct WhatIfs {
-  energy::CandidatePlan plan;
-  std::vector<power::CandidateLaw> laws;
-  energy::Reckoner reckoner{plan};
-  energy::Ledger ledger;
-
-  WhatIfs(const model::Study& study, std::size_t candidate, const calendar::FoldedStudy& folded)
-      : plan(energy::plan_candidate(study, candidate, folded)) {
-    const power::CandidateLaw central = power::central_law(study, candidate);
-    for (int i = 0; i < 16; ++i) laws.push_back(varied(central, 1 - 0.01 * i));
-  }
-};
-
-// Energy and bills of all candidates, with other watts and shares each time.
+// Energy and bills of all candidates, with other watts, shares and prices each time.
 void reckon_a_what_if_of_ostrawick(benchmark::State& state) {
-  const model::Study& study = ostrawick().study;
-  const auto folded = calendar::fold_study(study, ostrawick().zone);
-  const auto assessed = decide::assess(study, ostrawick().zone);
-  const auto& without = std::get<decide::Assessment>(assessed).without;
-  std::vector<std::unique_ptr<WhatIfs>> candidates;
-  for (std::size_t c = 0; c < study.candidates.size(); ++c) {
-    candidates.push_back(std::make_unique<WhatIfs>(study, c, folded));
-  }
+  const decide::ScenarioPlan plan = decide::plan_scenarios(ostrawick().study, ostrawick().zone);
+  decide::ScenarioReckoner reckoner(plan);
+  decide::SettledStudy settled(ostrawick().study);
+  std::vector<decide::Totals> totals;
   std::size_t turn = 0;
   for (auto _ : state) {
-    for (auto& each : candidates) {
-      if (each->reckoner.reckon(each->laws[turn % 16], each->ledger)) std::exit(2);
-      benchmark::DoNotOptimize(billing::candidate_cost(without, each->ledger.kwh));
+    for (std::size_t range = 0; range < settled.keys().size(); ++range) {
+      settled.settle(range, static_cast<double>((turn * 7 + range * 13) % 64) / 63);
     }
+    if (reckoner.reckon(settled.study(), totals)) std::exit(2);
+    benchmark::DoNotOptimize(totals);
     ++turn;
   }
 }
 BENCHMARK(reckon_a_what_if_of_ostrawick)->Unit(benchmark::kMicrosecond);
+
+// 100,000 draws, by threads.
+void draw_ostrawick(benchmark::State& state) {
+  const decide::DrawOptions options{100'000, 1, static_cast<unsigned>(state.range(0))};
+  for (auto _ : state) {
+    benchmark::DoNotOptimize(decide::draw(ostrawick().study, ostrawick().zone, options));
+  }
+}
+BENCHMARK(draw_ostrawick)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// A million points of price and use, by threads; nothing is written.
+void grid_of_ostrawick(benchmark::State& state) {
+  constexpr std::size_t kPoints = 1000;
+  constexpr std::size_t kBatch = 65'536;
+  using Kind = decide::Factor::Kind;
+  const std::vector<decide::Sweep> sweeps = {{{Kind::price, 0}, 0.5, 2, kPoints},
+                                             {{Kind::use, 0}, 0.5, 2, kPoints}};
+  for (auto _ : state) {
+    decide::WhatIf grid(ostrawick().study, ostrawick().zone, sweeps,
+                        static_cast<unsigned>(state.range(0)));
+    if (!grid.prepare().empty()) std::exit(2);
+    decide::Rows rows;
+    for (std::size_t first = 0; first < grid.rows(); first += kBatch) {
+      const std::size_t count = std::min(kBatch, grid.rows() - first);
+      if (!grid.reckon(first, count, rows).empty()) std::exit(2);
+      benchmark::DoNotOptimize(rows);
+    }
+  }
+}
+BENCHMARK(grid_of_ostrawick)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 }  // namespace

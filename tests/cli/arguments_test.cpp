@@ -58,7 +58,8 @@ TEST_CASE("arguments: help is wanted wherever it stands and whatever else is mis
 TEST_CASE("arguments: an unknown option names what was found, the nearest and what is accepted") {
   CHECK(misuse("compare", {"a.toml", "--basline", "x"}) ==
         "compare: unknown option '--basline'; did you mean '--baseline'? Accepted are --format, "
-        "--baseline, --years, --month, --help");
+        "--baseline, --years, --month, --tariff, --payback-within, --draws, --seed, --threads, "
+        "--help");
   CHECK(misuse("check", {"a.toml", "--quiet"}) ==
         "check: unknown option '--quiet'; accepted are --strict, --help");
   CHECK(misuse("check", {"a.toml", "-x"}) ==
@@ -83,6 +84,18 @@ TEST_CASE("arguments: a switch takes no value and nothing is given twice") {
   CHECK(misuse("check", {"a.toml", "--strict", "--strict"}) == "check: --strict is given twice");
   CHECK(misuse("compare", {"a.toml", "--years", "2", "--years=3"}) ==
         "compare: --years is given twice");
+}
+
+TEST_CASE("arguments: an option that repeats keeps all its values in the order given") {
+  const Arguments arguments =
+      parsed("compare", {"--tariff", "b.toml", "s.toml", "--tariff=a.toml", "--tariff", "b.toml"});
+  CHECK(arguments.list("tariff") == Words{"b.toml", "a.toml", "b.toml"});
+  CHECK(arguments.value("tariff") == "b.toml");
+  CHECK(arguments.operands == Words{"s.toml"});
+  CHECK(arguments.list("format").empty());
+  CHECK(misuse("compare", {"s.toml", "--tariff", "a.toml", "--tariff", "--years", "3"}) ==
+        "compare: --tariff needs a value, TARIFF.toml: this contract in place of the study's own, "
+        "or shipped:NAME; given several times, the candidates under each of them side by side");
 }
 
 TEST_CASE("arguments: a missing or superfluous file and a missing option are named") {
@@ -132,10 +145,10 @@ TEST_CASE("arguments: an unknown command names the nearest and all that there ar
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'comprae'; did you mean 'compare'? Accepted are "
-        "estimate, compare, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("--verison").err ==
         "wattweek: error: unknown option '--verison'; did you mean '--version'? Accepted are "
-        "estimate, compare, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, check, quick, new, help, --help, --version\n");
 }
 
 TEST_CASE("arguments: without a command the program says which there are") {
@@ -143,7 +156,8 @@ TEST_CASE("arguments: without a command the program says which there are") {
   CHECK(run.exit_code == 2);
   CHECK(run.out == "");
   CHECK(run.err ==
-        "wattweek: error: no command; accepted are estimate, compare, check, quick, new, help; try "
+        "wattweek: error: no command; accepted are estimate, compare, whatif, check, quick, new, "
+        "help; try "
         "`wattweek help`\n");
 }
 

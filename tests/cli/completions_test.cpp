@@ -113,6 +113,17 @@ TEST_CASE("completions: bash offers files of the right ending, and folders on th
   CHECK(desk.bash({"wattweek", "compare", "sub/"}) == "sub/e.toml|");
 }
 
+TEST_CASE("completions: an option that repeats is offered again, each time with its files") {
+  const Desk desk;
+  const std::string first = "wattweek compare a.toml --tariff a.toml --tariff";
+  CHECK(desk.bash({"wattweek", "compare", "--tariff", "a.toml", "--ta"}) == "--tariff|");
+  CHECK(desk.bash({"wattweek", "compare", "--tariff", "a.toml", "--tariff", "b"}) == "b c.toml|");
+  CHECK(desk.fish(first + " ") == "a.toml|b c.toml|sub/|");
+  CHECK(desk.fish("wattweek compare --tariff a.toml --ta") == "--tariff|");
+  CHECK(desk.zsh("wattweek compare --tariff a.toml --ta", "*--tariff a.toml --tariff=*"));
+  CHECK(desk.zsh(first + " b", "*--tariff b\\\\ c.toml*"));
+}
+
 TEST_CASE("completions: fish offers commands, options, accepted words and files") {
   const Desk desk;
   CHECK(desk.fish("wattweek ") == listed(command_names()));

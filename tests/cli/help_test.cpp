@@ -60,21 +60,34 @@ TEST_CASE("help: the example of every command runs as it stands, beside the ship
 TEST_CASE("help: the page of compare") {
   CHECK(wattweek("help compare").out ==
         "Usage: wattweek compare STUDY.toml [--format FORMAT] [--baseline ID] [--years N]\n"
-        "       [--month YYYY-MM]\n"
+        "       [--month YYYY-MM] [--tariff TARIFF.toml]... [--payback-within N] [--draws\n"
+        "       N] [--seed S] [--threads N]\n"
         "\n"
         "Reckons what `estimate` does, and what each candidate saves against the\n"
         "baseline: energy and money a year, and over a horizon of years whether its\n"
         "purchase pays.\n"
         "\n"
         "Options:\n"
-        "  --format FORMAT  text (default), json, csv or markdown\n"
-        "  --baseline ID    the candidate that the others are compared with, in place of\n"
-        "                   the study's\n"
-        "  --years N        look ahead over N years, 1 to 30, in place of finance.years\n"
-        "                   in the study; without [finance] the discount rate and the\n"
-        "                   price rise are 0\n"
-        "  --month YYYY-MM  only the household's bill of this month, line by line,\n"
-        "                   without and with each candidate\n"
+        "  --format FORMAT       text (default), json, csv or markdown\n"
+        "  --baseline ID         the candidate that the others are compared with, in\n"
+        "                        place of the study's\n"
+        "  --years N             look ahead over N years, 1 to 30, in place of\n"
+        "                        finance.years in the study; without [finance] the\n"
+        "                        discount rate and the price rise are 0\n"
+        "  --month YYYY-MM       only the household's bill of this month, line by line,\n"
+        "                        without and with each candidate\n"
+        "  --tariff TARIFF.toml  this contract in place of the study's own, or\n"
+        "                        shipped:NAME; given several times, the candidates under\n"
+        "                        each of them side by side\n"
+        "  --payback-within N    what each candidate may cost to buy to have paid back\n"
+        "                        within N years, 1 to 30\n"
+        "  --draws N             draw every range of the files N times, 100 to 10000000,\n"
+        "                        and say how far the results can be trusted; text says so\n"
+        "                        with a few draws even if not asked\n"
+        "  --seed S              draw other numbers: 0 to 2147483647, 1 if not given;\n"
+        "                        with --draws\n"
+        "  --threads N           use N threads, 1 to 256, in place of one for each core;\n"
+        "                        the results are the same\n"
         "\n"
         "Example:\n"
         "  wattweek compare docs/examples/ostrawick.toml --years 8\n");
@@ -86,7 +99,7 @@ TEST_CASE("help: about a command that does not exist is refused") {
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'chekc'; did you mean 'check'? Accepted are estimate, "
-        "compare, check, quick, new, help, --help, --version\n");
+        "compare, whatif, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("help check quick").err ==
         "wattweek: error: help: 'quick' is one word too many\n");
 }

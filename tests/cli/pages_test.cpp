@@ -48,6 +48,9 @@ TEST_CASE("pages: every command and each of its options is in the man page") {
       const std::string dashed = "\\fB\\-\\-" + roff(option.name) + "\\fR";
       CHECK(holds(own, "\n.TP\n" + dashed));
       CHECK(holds(own, '\n' + roff(option.help) + '\n'));
+      const std::string in_synopsis = part(synopsis, "\n\\fB" + roff(command.name), "\n.YS");
+      const std::string repeated = part(in_synopsis, '[' + dashed, "\n");
+      CHECK(holds(repeated, "]...") == (option.repeats && !option.required));
     }
   }
 }
@@ -66,7 +69,8 @@ TEST_CASE("pages: every command and each of its options is in the completions of
       CAPTURE(option.name);
       const std::string dashed = "--" + std::string(option.name);
       CHECK(holds(in_bash, ' ' + dashed + ' '));
-      CHECK(holds(in_zsh, '\'' + dashed + (option.value.empty() ? "[" : "=[")));
+      const std::string quote = option.repeats ? "'*" : "'";
+      CHECK(holds(in_zsh, quote + dashed + (option.value.empty() ? "[" : "=[")));
       CHECK(holds(in_fish, " -l " + std::string(option.name) + ' '));
     }
     CHECK(holds(in_bash, " --help"));

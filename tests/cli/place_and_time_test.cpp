@@ -54,7 +54,7 @@ TEST_CASE("place and time: a machine that names no zone has none") {
 
 TEST_CASE("place and time: what is given comes before the day and the machine") {
   const auto found =
-      place_and_time_of({{{"start", "2031-05"}, {"zone", "Asia/Tokyo"}}, {}}, 2029y / 12 / 31);
+      place_and_time_of({{{"start", {"2031-05"}}, {"zone", {"Asia/Tokyo"}}}, {}}, 2029y / 12 / 31);
   const auto& all = std::get<PlaceAndTime>(found);
   CHECK(all.start == 2031y / 5);
   CHECK(all.is_start_given);
@@ -63,7 +63,7 @@ TEST_CASE("place and time: what is given comes before the day and the machine") 
 }
 
 TEST_CASE("place and time: without a start it is January of the day's year") {
-  const auto found = place_and_time_of({{{"zone", "Etc/UTC"}}, {}}, 2029y / 12 / 31);
+  const auto found = place_and_time_of({{{"zone", {"Etc/UTC"}}}, {}}, 2029y / 12 / 31);
   const auto& all = std::get<PlaceAndTime>(found);
   CHECK(all.start == 2029y / 1);
   CHECK_FALSE(all.is_start_given);

@@ -50,7 +50,8 @@ void check_chapter(const std::string& chapter, const Members& members) {
 }
 
 TEST_CASE("docs/json.md: describes every member of estimate and compare, and no other") {
-  Members members = members_of("compare docs/examples/ostrawick.toml --format json");
+  Members members = members_of(
+      "compare docs/examples/ostrawick.toml --draws 100 --payback-within 3 --format json");
   CHECK(members.count("candidates[].lifetime") == 1);
   const cli::TemporaryFolder folder;
   folder.write("month.toml",
@@ -63,6 +64,26 @@ TEST_CASE("docs/json.md: describes every member of estimate and compare, and no 
   }
   REQUIRE(members.count("notes[]") == 1);
   check_chapter("wattweek-estimate-1", members);
+}
+
+TEST_CASE("docs/json.md: describes every member of compare under several tariffs, and no other") {
+  const Members members = members_of(
+      "compare docs/examples/ostrawick.toml --tariff shipped:three-bands-seasons "
+      "--tariff shipped:flat --format json");
+  REQUIRE(members.count("rows[].notes[]") == 1);
+  check_chapter("wattweek-tariffs-1", members);
+}
+
+TEST_CASE("docs/json.md: describes every member of what-ifs, and no other") {
+  check_chapter("wattweek-whatif-1",
+                members_of("whatif docs/examples/ostrawick.toml --vary price=0..2 --format json"));
+  check_chapter("wattweek-turns-1",
+                members_of("whatif docs/examples/ostrawick.toml --turns --format json"));
+  check_chapter("wattweek-shift-1",
+                members_of("whatif docs/examples/ostrawick.toml --shift backup --format json"));
+  check_chapter(
+      "wattweek-rest-1",
+      members_of("whatif docs/examples/ostrawick.toml --rest rack=01:00-06:00 --format json"));
 }
 
 TEST_CASE("docs/json.md: describes every member of quick, and no other") {

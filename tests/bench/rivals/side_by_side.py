@@ -75,7 +75,7 @@ def whole(options, path):
 
 def alone(options, path):
     """Files read, python started: from the study to kWh and money of all candidates."""
-    command = [options.bench, "--benchmark_filter=ostrawick", "--benchmark_format=json",
+    command = [options.bench, "--benchmark_filter=reckon.*ostrawick", "--benchmark_format=json",
                "--benchmark_min_time=0.3"]
     found = json.loads(subprocess.run(command, check=True, capture_output=True).stdout)
     bench = {case["name"]: case["real_time"] / 1e6 for case in found["benchmarks"]}
