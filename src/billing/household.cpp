@@ -39,4 +39,14 @@ std::variant<std::vector<Energy>, HouseholdBelowZero> without_candidate(
   return metered;
 }
 
+std::vector<Energy> without_drawn_candidate(std::vector<Energy> metered,
+                                            const Eigen::VectorXd& candidate_kwh) {
+  const auto bands = candidate_kwh.size() / static_cast<Eigen::Index>(metered.size());
+  for (std::size_t m = 0; m < metered.size(); ++m) {
+    const double drawn = candidate_kwh.segment(static_cast<Eigen::Index>(m) * bands, bands).sum();
+    metered[m] = std::max(Energy{}, metered[m] - units::kilowatt_hours(drawn));
+  }
+  return metered;
+}
+
 }  // namespace wattweek::billing

@@ -21,11 +21,7 @@ std::optional<ScenarioRefused> take_metered_off(const model::Study& study, const
   const auto refused = energy::Reckoner(plan.candidates[metered])
                            .reckon_energy(power::central_law(study, metered), kwh);
   if (refused) return ScenarioRefused{metered, *refused};
-  const auto bands = static_cast<Eigen::Index>(plan.folded.fold.bands);
-  for (std::size_t m = 0; m < household.size(); ++m) {
-    const double drawn = kwh.segment(static_cast<Eigen::Index>(m) * bands, bands).sum();
-    household[m] = std::max(Energy{}, household[m] - units::kilowatt_hours(drawn));
-  }
+  household = billing::without_drawn_candidate(std::move(household), kwh);
   return std::nullopt;
 }
 

@@ -68,12 +68,8 @@ class ScenarioReckoner::Inside {
     const std::vector<calendar::Month>& months = plan_.folded.fold.months;
     household_ = billing::metered_household(study.household, months);
     if (!study.household.includes) return;
-    const Eigen::VectorXd& metered = kwh_[*study.household.includes];
-    const auto bands = static_cast<Eigen::Index>(plan_.folded.fold.bands);
-    for (std::size_t m = 0; m < household_.size(); ++m) {
-      const double drawn = metered.segment(static_cast<Eigen::Index>(m) * bands, bands).sum();
-      household_[m] = std::max(Energy{}, household_[m] - units::kilowatt_hours(drawn));
-    }
+    household_ =
+        billing::without_drawn_candidate(std::move(household_), kwh_[*study.household.includes]);
   }
 
   const ScenarioPlan& plan_;

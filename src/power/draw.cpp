@@ -2,8 +2,7 @@
 
 #include <algorithm>
 
-#include "grid.hpp"
-#include "lattice.hpp"
+#include "draw_inside.hpp"
 
 namespace wattweek::power {
 
@@ -13,57 +12,6 @@ namespace {
 constexpr double kOverload = 1e-9;
 
 }  // namespace
-
-// How the tasks of a situation hang together.
-class DrawReckoner::Inside {
- public:
-  bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use, Draw& draw);
-  bool reckon_mean(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
-                   double& above_idle_w);
-  std::uint64_t outcomes_formed() const { return lattice_.formed(); }
-
- private:
-  bool is_load(std::size_t task) const { return law_->tasks[task].load_per_unit > 0; }
-  bool can_be_used(std::size_t task) const { return (*in_use_)[task]->most > 0; }
-  const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
-
-  void find_members();
-  void find_extremes();
-  double watts_apart(std::size_t task) const;
-  bool is_straight() const;
-  double lone_group_w(std::size_t task) const;
-  std::size_t tracked_group(std::size_t task) const;
-
-  void add_watts_apart(Draw& draw) const;
-  bool add_loads(Draw& draw);
-  bool add_groups(Draw& draw);
-  bool add_capped(Draw& draw);
-
-  void fill_outcomes(std::size_t task, const Grid& grid);
-  bool add_load_tasks(bool with_groups);
-  double overload_probability() const;
-  void share_back_loads(Draw& draw);
-  bool add_capped_outcomes();
-  double asked_w(std::size_t state) const;
-  void set_worth_under_cap();
-
-  double mean_groups_w() const;
-  bool add_mean_loads(double& above_idle_w);
-  bool mean_capped(double& above_idle_w);
-
-  const DeviceLaw* law_ = nullptr;
-  const std::vector<const UnitsInUse*>* in_use_ = nullptr;
-  Lattice lattice_;
-  std::vector<TaskOutcome> outcomes_;
-  std::vector<std::size_t> members_;          // By group: tasks that can be in use.
-  std::vector<char> has_load_member_;         // By group.
-  std::vector<std::size_t> tracked_;          // Groups whose members are counted ...
-  std::vector<std::size_t> tracked_members_;  // ... and how many there are.
-  std::vector<std::size_t> load_tasks_;       // That can be in use.
-  std::vector<std::size_t> added_;            // To the lattice, after the loads.
-  double most_watts_ = 0;                     // Above idle, before the cap.
-  double most_load_ = 0;
-};
 
 DrawReckoner::DrawReckoner() : inside_(std::make_unique<Inside>()) {}
 DrawReckoner::~DrawReckoner() = default;
@@ -95,21 +43,6 @@ bool DrawReckoner::Inside::reckon(const DeviceLaw& law,
   if (law_->idle_w + most_watts_ > law_->max_w) return add_capped(draw);
   add_watts_apart(draw);
   return add_groups(draw) && add_loads(draw);
-}
-
-bool DrawReckoner::Inside::reckon_mean(const DeviceLaw& law,
-                                       const std::vector<const UnitsInUse*>& in_use,
-                                       double& above_idle_w) {
-  law_ = &law;
-  in_use_ = &in_use;
-  find_members();
-  find_extremes();
-  if (law_->idle_w + most_watts_ > law_->max_w) return mean_capped(above_idle_w);
-  above_idle_w = mean_groups_w();
-  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
-    if (can_be_used(t)) above_idle_w += watts_apart(t);
-  }
-  return add_mean_loads(above_idle_w);
 }
 
 void DrawReckoner::Inside::find_members() {
@@ -178,18 +111,6 @@ void DrawReckoner::Inside::add_watts_apart(Draw& draw) const {
   for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (can_be_used(t)) draw.task_w[t] = watts_apart(t);
   }
-}
-
-double DrawReckoner::Inside::mean_groups_w() const {
-  double expected_w = 0;
-  for (const std::size_t group : tracked_) {
-    double none = 1;
-    for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
-      if (can_be_used(t) && law_->tasks[t].group == group) none *= units(t).none();
-    }
-    expected_w += law_->group_w[group] * (1 - none);
-  }
-  return expected_w;
 }
 
 // Each group by itself: only how many members are in use matters.
@@ -284,21 +205,6 @@ bool DrawReckoner::Inside::add_loads(Draw& draw) {
   return true;
 }
 
-bool DrawReckoner::Inside::add_mean_loads(double& above_idle_w) {
-  if (load_tasks_.empty()) return true;
-  if (is_straight()) {
-    for (const std::size_t t : load_tasks_) {
-      above_idle_w += law_->full_load_w * law_->tasks[t].load_per_unit * units(t).mean;
-    }
-    return true;
-  }
-  if (!lattice_.start({}) || !add_load_tasks(false)) return false;
-  for (std::size_t s = 0; s < lattice_.states(); ++s) {
-    above_idle_w += lattice_.probability(s) * load_w(*law_, std::min(1.0, lattice_.amount(s)));
-  }
-  return true;
-}
-
 // The watts above idle that a final state asks for, before the cap.
 double DrawReckoner::Inside::asked_w(std::size_t state) const {
   double asked = lattice_.amount(state);
@@ -335,17 +241,6 @@ bool DrawReckoner::Inside::add_capped(Draw& draw) {
   lattice_.go_back_transform(
       [](double load, double watts) { return load > 0 ? watts / load : 0.0; });
   share_back_loads(draw);
-  return true;
-}
-
-bool DrawReckoner::Inside::mean_capped(double& above_idle_w) {
-  if (!lattice_.start(tracked_members_) || !add_load_tasks(true)) return false;
-  if (!add_capped_outcomes()) return false;
-  const double most = law_->max_w - law_->idle_w;
-  above_idle_w = 0;
-  for (std::size_t s = 0; s < lattice_.states(); ++s) {
-    above_idle_w += lattice_.probability(s) * std::min(most, asked_w(s));
-  }
   return true;
 }
 

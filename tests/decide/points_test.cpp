@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <random>
 #include <set>
 
 using namespace wattweek::decide;
@@ -148,4 +149,37 @@ TEST_CASE("another seed, other points") {
 TEST_CASE("a study without ranges has points without coordinates") {
   CHECK(points_of(0, 1, 0, 3) == std::vector<Point>(3));
   CHECK(points_of(0, 1, 1000, 1)[0].empty());
+}
+
+// The shape of what is drawn: a price times watts that add, and a bend where two meet.
+double cost_like(const Point& point) {
+  double watts = 10;
+  for (std::size_t d = 1; d < point.size(); ++d) watts += point[d] / static_cast<double>(d);
+  return (0.8 + 0.4 * point[0]) * watts + std::max(0.0, point[1] + point[2] - 1);
+}
+
+double mean_of_costs(const std::vector<Point>& points) {
+  double sum = 0;
+  for (const Point& point : points) sum += cost_like(point);
+  return sum / static_cast<double>(points.size());
+}
+
+TEST_CASE("a mean over even points is a tenth as far off as one over independent numbers") {
+  constexpr std::size_t kRanges = 14;
+  constexpr std::size_t kDraws = 1024;
+  double exact = 10.0 + 1.0 / 6;  // E max(0, a + b - 1) of two uniform numbers is 1/6.
+  for (std::size_t d = 1; d < kRanges; ++d) exact += 0.5 / static_cast<double>(d);
+  double even = 0;
+  double independent = 0;
+  std::mt19937_64 numbers(7);
+  std::uniform_real_distribution<double> uniform;
+  for (std::uint64_t seed = 1; seed <= 16; ++seed) {
+    even += std::pow(mean_of_costs(points_of(kRanges, seed, 0, kDraws)) - exact, 2);
+    std::vector<Point> plain(kDraws, Point(kRanges));
+    for (Point& point : plain) {
+      for (double& coordinate : point) coordinate = uniform(numbers);
+    }
+    independent += std::pow(mean_of_costs(plain) - exact, 2);
+  }
+  CHECK(std::sqrt(even) < 0.1 * std::sqrt(independent));
 }

@@ -1,6 +1,7 @@
 #pragma once
 // What the home uses in each month without any of the candidates.
 
+#include <Eigen/Core>
 #include <variant>
 #include <vector>
 
@@ -26,5 +27,10 @@ std::vector<units::Energy> metered_household(const model::Household& household,
 /// -1e-9 kWh and 0 is 0.
 std::variant<std::vector<units::Energy>, HouseholdBelowZero> without_candidate(
     std::vector<units::Energy> metered, const std::vector<units::Energy>& candidate);
+
+/// The same where figures are drawn: what would fall below 0 is 0. `candidate_kwh` is by cell
+/// (month * bands + band).
+std::vector<units::Energy> without_drawn_candidate(std::vector<units::Energy> metered,
+                                                   const Eigen::VectorXd& candidate_kwh);
 
 }  // namespace wattweek::billing
