@@ -9,6 +9,9 @@ namespace wattweek::decide {
 
 namespace {
 
+// Each factor is looked at in so many steps first; see `WhatIf::crossings`.
+constexpr std::size_t kSteps = 250;
+
 using Problems = std::vector<diag::Diagnostic>;
 
 /// Where two candidates swap places, ascending, with both ends of the sweep.
@@ -51,7 +54,7 @@ std::vector<Factor> ranked_factors(const model::Study& study) {
 Problems find_turns(const model::Study& study, const calendar::ZoneRules& zone, std::size_t& today,
                     Turns& turns) {
   WhatIf what_if(study, zone, {{turns.factor, 0, kFarthestFactor}}, 1);
-  const auto found = what_if.crossings();
+  const auto found = what_if.crossings(kSteps);
   if (const auto* problems = std::get_if<Problems>(&found)) return *problems;
   const std::vector<double> all = borders(std::get<std::vector<Crossing>>(found));
   today = what_if.best_at({1});

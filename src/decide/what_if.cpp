@@ -19,9 +19,6 @@ constexpr std::size_t kMostKept = std::size_t{1} << 22U;
 constexpr std::size_t kRowsAtATime = 1024;
 constexpr std::size_t kEntriesAtATime = 16;
 
-// Where equality is looked for in a sweep.
-constexpr std::size_t kValuesLookedAt = 1024;
-
 /// Everything of one candidate that does not depend on prices and purchases, for all values of the
 /// factors that act on energy and household: one entry for each combination.
 struct Table {
@@ -90,12 +87,12 @@ class WhatIf::Inside {
     return problems_;
   }
 
-  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings() {
+  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings(std::size_t steps) {
     const Sweep& sweep = sweeps_.front();
     std::vector<double> looked_at;
-    const Sweep even{sweep.factor, sweep.low, sweep.high, kValuesLookedAt + 1};
+    const Sweep even{sweep.factor, sweep.low, sweep.high, steps + 1};
     for (std::size_t i = 0; i < even.points; ++i) looked_at.push_back(even.at(i));
-    const std::size_t own = std::min(sweep.points, kValuesLookedAt);
+    const std::size_t own = std::min(sweep.points, steps);
     for (std::size_t i = 0; i < own; ++i) {
       looked_at.push_back(Sweep{sweep.factor, sweep.low, sweep.high, own}.at(i));
     }
@@ -308,8 +305,9 @@ std::vector<diag::Diagnostic> WhatIf::reckon(std::size_t first, std::size_t coun
   return inside_->reckon(first, count, rows);
 }
 
-std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> WhatIf::crossings() {
-  return inside_->crossings();
+std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> WhatIf::crossings(
+    std::size_t steps) {
+  return inside_->crossings(steps);
 }
 
 std::size_t WhatIf::best_at(const std::vector<double>& values) { return inside_->best_at(values); }

@@ -54,7 +54,8 @@ TEST_CASE("turns: cheap electricity, a dear purchase or a frugal rack would turn
 }
 
 TEST_CASE("turns: what a household uses turns nothing where a kWh has one price") {
-  const Turns& household = of(turns_of(kRackAndPalm), {Kind::household, 0});
+  const AllTurns all = turns_of(kRackAndPalm);
+  const Turns& household = of(all, {Kind::household, 0});
   CHECK(!household.below);
   CHECK(!household.above);
 }

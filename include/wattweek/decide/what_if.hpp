@@ -98,9 +98,11 @@ class WhatIf {
   std::vector<diag::Diagnostic> reckon(std::size_t first, std::size_t count, Rows& rows);
 
   /// Crossings of a single sweep, for every pair of candidates, by place and then in the study's
-  /// order. Equality is looked for at 1024 evenly spaced values, the sweep's own and wherever a
-  /// difference comes near to 0 between them, and located to about 1e-12.
-  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings();
+  /// order. Equality is looked for in so many even steps, at the sweep's own values (of more than
+  /// steps, at as many) and wherever a difference comes near to 0 between them, and located to
+  /// about 1e-12.
+  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings(
+      std::size_t steps = 1024);
 
   /// Which candidate is the best at any values of the factors, on the grid or not.
   /// \pre There, too, no device has more outcomes than can be merged.
