@@ -21,14 +21,19 @@ constexpr double kNear = 2;
 // Beyond this fraction of the larger amount a difference is more than what rounding leaves.
 constexpr double kRounding = 1e-13;
 
+/// All candidates along the sweep: their criteria at the values that are looked at first.
+struct Along {
+  const CriteriaAt& criteria_at;
+  const std::vector<double>& values;
+  std::vector<std::vector<double>> criteria;
+};
+
 // Two candidates along the sweep.
 class PairAlong {
  public:
-  PairAlong(const CriteriaAt& criteria_at, const std::vector<double>& values, std::size_t first,
-            std::size_t second)
-      : criteria_at_(criteria_at), values_(values), first_(first), second_(second) {
-    for (const double value : values) {
-      const std::vector<double>& criteria = criteria_at_(value);
+  PairAlong(const Along& along, std::size_t first, std::size_t second)
+      : criteria_at_(along.criteria_at), values_(along.values), first_(first), second_(second) {
+    for (const std::vector<double>& criteria : along.criteria) {
       differences_.push_back(criteria[first_] - criteria[second_]);
       signs_.push_back(sign(criteria));
     }
@@ -194,11 +199,13 @@ class PairAlong {
 
 std::vector<Crossing> find_crossings(const CriteriaAt& criteria_at,
                                      const std::vector<double>& values) {
-  const std::size_t candidates = criteria_at(values.front()).size();
+  Along along{criteria_at, values, {}};
+  for (const double value : values) along.criteria.push_back(criteria_at(value));
+  const std::size_t candidates = along.criteria.front().size();
   std::vector<Crossing> all;
   for (std::size_t first = 0; first < candidates; ++first) {
     for (std::size_t second = first + 1; second < candidates; ++second) {
-      const std::vector<Crossing> more = PairAlong(criteria_at, values, first, second).crossings();
+      const std::vector<Crossing> more = PairAlong(along, first, second).crossings();
       all.insert(all.end(), more.begin(), more.end());
     }
   }
