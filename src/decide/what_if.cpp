@@ -102,6 +102,7 @@ class WhatIf::Inside {
     std::vector<Totals> totals;
     std::vector<double> criteria(tables_.size());
     const auto criteria_at = [&](double value) -> const std::vector<double>& {
+      if (!problems_.empty()) return criteria;  // What is refused once is not looked at further.
       values.of(sweep.factor) = value;
       if (const auto refused = reckoner(0).reckon(values, totals)) refuse(*refused);
       for (std::size_t c = 0; c < criteria.size(); ++c) {
