@@ -18,12 +18,15 @@ constexpr std::size_t kMostNamed = 3;
 constexpr double kWellExplained = 0.9;
 constexpr double kBent = 0.05;
 
-/// As few digits as tell both ends apart: `56.7 (53.5 to 59.8)`.
-std::string with_range(double central, const decide::Spread& spread, double factor) {
-  const double width = (spread.p97_5 - spread.p2_5) * factor;
+/// As few digits as tell both ends apart: `56.7 (53.5 to 59.8)`; without brackets where nothing is
+/// open.
+std::string with_range(double central, const decide::Spread& spread) {
+  const double width = spread.p97_5 - spread.p2_5;
   const int decimals = width >= 5 ? 0 : width >= 0.5 ? 1 : 2;
-  return fmt::format("{} ({} to {})", fixed(central * factor, decimals),
-                     fixed(spread.p2_5 * factor, decimals), fixed(spread.p97_5 * factor, decimals));
+  const std::string middle = fixed(central, decimals);
+  const std::string low = fixed(spread.p2_5, decimals);
+  const std::string high = fixed(spread.p97_5, decimals);
+  return low == middle && high == middle ? middle : fmt::format("{} ({} to {})", middle, low, high);
 }
 
 std::string percent(double fraction) {
@@ -45,15 +48,15 @@ std::vector<Figure> figures(const Shown& s, const decide::Uncertainty& doubt) {
   std::vector<Figure> list = {
       {"kWh",
        [&](std::size_t c) {
-         return with_range(units::in_kilowatt_hours(all[c].energy), of[c].energy_kwh, 1);
+         return with_range(units::in_kilowatt_hours(all[c].energy), of[c].energy_kwh);
        }},
       {fmt::format("{} {}", s.is_year() ? "a year" : "cost", s.currency()), [&](std::size_t c) {
-         return with_range(units::in_currency(all[c].cost.cost), of[c].cost, 1);
+         return with_range(units::in_currency(all[c].cost.cost), of[c].cost);
        }}};
   if (const auto& lifetime = all.front().lifetime) {
     list.push_back(
         {fmt::format("{}-year cost {}", lifetime->years, s.currency()), [&](std::size_t c) {
-           return with_range(all[c].lifetime->present_cost, *of[c].present_cost, 1);
+           return with_range(all[c].lifetime->present_cost, *of[c].present_cost);
          }});
   }
   if (doubt.best_two && of.size() > 1) {

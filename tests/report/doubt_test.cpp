@@ -48,6 +48,14 @@ palm  100.0 (98.0 to 102.0)     30 (27 to 33)     420 (400 to 440)   90 %
 )");
 }
 
+TEST_CASE("doubt: what no range touches stands without brackets") {
+  decide::Assessment all = with_doubt();
+  all.uncertainty->candidates[0].cost = {300, 0, 300, 300, 300};
+  const std::string text = said(all);
+  CHECK(text.find(" 300.00 ") != std::string::npos);
+  CHECK(text.find("300.00 (") == std::string::npos);
+}
+
 TEST_CASE("doubt: shares that leave much unexplained are not left without a word") {
   decide::Assessment all = with_doubt();
   all.uncertainty->explained = 0.8;
