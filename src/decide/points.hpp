@@ -33,7 +33,7 @@ class Points {
 };
 
 /// Owen's scrambling of the 32 digits of a coordinate: a one-to-one map in which each digit is
-/// flipped or not depending on the seed and the digits before it alone.
+/// flipped or not depending on `seed` and the digits before it alone.
 std::uint32_t scrambled(std::uint32_t digits, std::uint32_t seed);
 
 }  // namespace wattweek::decide

@@ -45,8 +45,7 @@ class Drawer {
         options_(options),
         plan_(plan_scenarios(study, zone)),
         criterion_(criterion_of(study)),
-        samples_(study.candidates.size()),
-        best_(study.candidates.size(), 0) {
+        samples_(study.candidates.size()) {
     for (Sample& sample : samples_) {
       for (auto* values : {&sample.energy_kwh, &sample.cost, &sample.present_cost}) {
         values->resize(options.draws);
@@ -252,7 +251,6 @@ class Drawer {
   const Criterion criterion_;
   std::vector<Totals> central_;
   std::vector<Sample> samples_;
-  std::vector<std::size_t> best_;
   std::vector<bool> touches_;
   Uncertainty result_;
   std::mutex guards_problems_;
