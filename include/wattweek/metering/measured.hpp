@@ -1,0 +1,61 @@
+#pragma once
+// What is kept of a log while it streams by: sums by hour, by watts, and by minute. Its size goes
+// with the length of time, not with the number of readings.
+
+#include <Eigen/Core>
+#include <cstdint>
+#include <vector>
+
+namespace wattweek::metering {
+
+/// Time and energy of whatever they are the sum of.
+struct Drawn {
+  double seconds = 0;
+  double joules = 0;
+
+  double mean_w() const { return joules / seconds; }  ///< \pre seconds > 0
+};
+
+/// Time and energy by watts. The bins are fine: their width is 1/128 of their lower end or less
+/// (below kLeastBinned_w there is one bin).
+inline constexpr double kLeastBinned_w = 1.0 / 64;
+
+/// The bin that these watts fall into. \pre 0 <= watts, finite
+std::size_t bin_of(double watts);
+/// Lower end of a bin; it is the upper end of the one before. Of bin 0 it is 0.
+double lower_w(std::size_t bin);
+/// Bins that share one watt class in a `Parcel`: a class is about a tenth wide.
+inline constexpr std::size_t kBinsOfClass = 16;
+
+/// By bin; as long as the highest watts ask for.
+using Histogram = std::vector<Drawn>;
+
+/// Part of the log that is alike: within one minute (or within one interval that is longer),
+/// with the same units in use of each workload, and watts of one class.
+struct Parcel {
+  std::int32_t minute = 0;       ///< When it starts: whole `parcel_seconds` since the log's first.
+  std::uint16_t watt_class = 0;  ///< bin / kBinsOfClass
+  std::uint32_t design = 0;      ///< Row of `Measured::designs`: units in use.
+  Drawn drawn;
+};
+
+/// Everything that a fit needs to know of a log.
+struct Measured {
+  Drawn kept;  ///< All intervals that are not dropped.
+  double lowest_w = 0;
+  double highest_w = 0;
+  /// By local clock hour since `first_hour` (hours of the local clock since 1970-01-01 00:00); an
+  /// hour that the clocks show twice holds both.
+  std::int64_t first_hour = 0;
+  std::vector<Drawn> hours;
+  Histogram histogram;
+  /// In order of time. Seconds of a cell: 60, doubled as often as a long log asks for.
+  double parcel_seconds = 60;
+  std::vector<Parcel> parcels;
+  /// Rows: different combinations of units in use, each the time mean over an interval; columns:
+  /// workloads. Row 0 is "none".
+  std::vector<Eigen::VectorXd> designs;
+  double resolution_w = 0;  ///< Smallest step between watts that was seen; 0: none.
+};
+
+}  // namespace wattweek::metering
