@@ -12,17 +12,24 @@ bool is_earlier(const Reading& a, const Reading& b) { return a.at_us < b.at_us; 
 
 }  // namespace
 
-InOrder::InOrder(ReadingSink& sink, Disorder most) : sink_(sink), most_(most) {
-  held_.reserve(most == Disorder::none ? kBatch : most == Disorder::a_million ? 2 * kMillion : 0);
+InOrder::InOrder(ReadingSink& sink, Disorder most)
+    : sink_(sink), most_(most), batch_(most == Disorder::none ? kBatch : 0) {
+  if (most == Disorder::a_million) held_.reserve(2 * kMillion);
 }
 
-bool InOrder::add_out_of_order(const Reading& reading) {
-  if (most_ == Disorder::none) {
-    if (reading.at_us < last_us_) return false;
-    same_time_ += !std::isnan(held_.back().value);
-    held_.back() = reading;
-    return true;
+bool InOrder::add_otherwise(const Reading& reading) {
+  if (most_ != Disorder::none) return add_disordered(reading);
+  if (reading.at_us < last_us_) return false;
+  if (reading.at_us > last_us_) {
+    hand_on_batch();
+    return add(reading);
   }
+  same_time_ += !std::isnan(batch_[size_ - 1].value);
+  batch_[size_ - 1] = reading;
+  return true;
+}
+
+bool InOrder::add_disordered(const Reading& reading) {
   if (reading.at_us <= handed_on_us_) return false;
   out_of_order_ += reading.at_us < last_us_;
   last_us_ = std::max(last_us_, reading.at_us);
@@ -33,9 +40,9 @@ bool InOrder::add_out_of_order(const Reading& reading) {
 
 // All but the last, which may yet be replaced.
 void InOrder::hand_on_batch() {
-  hand_on(std::span(held_).first(held_.size() - 1));
-  held_.front() = held_.back();
-  held_.resize(1);
+  hand_on(std::span(batch_).first(size_ - 1));
+  batch_.front() = batch_[size_ - 1];
+  size_ = 1;
 }
 
 void InOrder::hand_on_sorted(std::size_t kept) {
@@ -71,8 +78,8 @@ void InOrder::hand_on(std::span<const Reading> readings) {
 
 void InOrder::finish() {
   if (most_ != Disorder::none) return hand_on_sorted(0);
-  hand_on(held_);
-  held_.clear();
+  hand_on(std::span(batch_).first(size_));
+  size_ = 0;
 }
 
 }  // namespace wattweek::logs

@@ -19,9 +19,8 @@ class InOrder {
 
   /// False where the rows stand farther out of order than was said: then all is to be read again.
   bool add(const Reading& reading) {
-    if (most_ != Disorder::none || reading.at_us <= last_us_) return add_out_of_order(reading);
-    if (held_.size() == kBatch) hand_on_batch();
-    held_.push_back(reading);
+    if (reading.at_us <= last_us_ || size_ == batch_.size()) return add_otherwise(reading);
+    batch_[size_++] = reading;
     last_us_ = reading.at_us;
     return true;
   }
@@ -36,7 +35,8 @@ class InOrder {
  private:
   static constexpr std::size_t kBatch = 2048;
 
-  bool add_out_of_order(const Reading& reading);
+  bool add_otherwise(const Reading& reading);
+  bool add_disordered(const Reading& reading);
   void hand_on_batch();
   void hand_on_sorted(std::size_t kept);
   void drop_same_times();
@@ -44,7 +44,9 @@ class InOrder {
 
   ReadingSink& sink_;
   Disorder most_;
-  std::vector<Reading> held_;
+  std::vector<Reading> batch_;  ///< Where rows are in order; else it has no room.
+  std::size_t size_ = 0;        ///< Of it, how many are taken.
+  std::vector<Reading> held_;   ///< Where they are not.
   Microseconds last_us_ = std::numeric_limits<Microseconds>::min();
   Microseconds handed_on_us_ = std::numeric_limits<Microseconds>::min();
   std::size_t used_ = 0;

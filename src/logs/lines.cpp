@@ -10,6 +10,8 @@ namespace {
 
 // Stays in a core's cache beside what is reckoned from it.
 constexpr std::size_t kBlock = 1 << 17;
+// Behind the text: the end of a last line that has none, and what may be looked at.
+constexpr std::size_t kBehind = 1 + 8;
 
 }  // namespace
 
@@ -31,9 +33,7 @@ bool LineBlocks::fill() {
   return got > 0;
 }
 
-Block LineBlocks::next() {
-  next_line_ += given_lines_;
-  given_lines_ = 0;
+std::string_view LineBlocks::next() {
   std::size_t searched = begin_;
   while (!is_over_) {
     const std::size_t held = end_ - begin_;
@@ -49,8 +49,7 @@ Block LineBlocks::next() {
     if (const auto last = fresh.rfind('\n'); last != std::string_view::npos) {
       const std::string_view text(buffer_.data() + begin_, searched + last + 1 - begin_);
       begin_ += text.size();
-      given_lines_ = static_cast<std::uint64_t>(std::count(text.begin(), text.end(), '\n'));
-      return {text, next_line_};
+      return text;
     }
     if (end_ - begin_ > kLongestLine) {
       failure_ = "this line has more than 1048576 bytes; a row of a log is shorter";

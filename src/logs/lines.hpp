@@ -10,21 +10,15 @@
 
 namespace wattweek::logs {
 
-/// Whole lines, each ended by '\n', the last one too.
-struct Block {
-  std::string_view text;         ///< Until the next call.
-  std::uint64_t first_line = 1;  ///< Number of its first line.
-};
-
 class LineBlocks {
  public:
   explicit LineBlocks(std::unique_ptr<ByteSource> source);
 
-  /// The next block; empty text at the end, or where it failed.
-  Block next();
-  /// Why it ended before its end; empty where it did not. `line` is where.
+  /// The next whole lines, each ended by '\n', the last one too; empty at the end, or where it
+  /// failed. They stand until the next call, with eight bytes behind them that may be looked at.
+  std::string_view next();
+  /// Why it ended before its end, in the line behind those given; empty where it did not.
   const std::string& failure() const { return failure_; }
-  std::uint64_t line() const { return next_line_; }
 
  private:
   bool fill();
@@ -33,8 +27,6 @@ class LineBlocks {
   std::vector<char> buffer_;
   std::size_t begin_ = 0;  ///< Of what was not yet given.
   std::size_t end_ = 0;
-  std::uint64_t next_line_ = 1;
-  std::uint64_t given_lines_ = 0;
   bool is_over_ = false;
   std::string failure_;
 };

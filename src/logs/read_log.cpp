@@ -82,13 +82,13 @@ class LogReader {
     std::string text;
     std::size_t lines = 0;
     while (lines < kInferredRows && text.size() < kSampleBytes) {
-      const Block block = blocks.next();
-      if (block.text.empty()) break;
-      text.append(block.text);
-      lines += static_cast<std::size_t>(std::count(block.text.begin(), block.text.end(), '\n'));
+      const std::string_view block = blocks.next();
+      if (block.empty()) break;
+      text.append(block);
+      lines += static_cast<std::size_t>(std::count(block.begin(), block.end(), '\n'));
     }
     if (blocks.failure().empty()) return text;
-    fail(blocks.line(), 1, blocks.failure());
+    fail(lines + 1, 1, blocks.failure());
     return std::nullopt;
   }
 
@@ -151,9 +151,9 @@ class LogReader {
     auto text = open();
     if (!text) return false;
     LineBlocks blocks(std::move(text));
-    const bool is_done = logs::read_text_rows(blocks, layout, reader, in_order);
-    if (!blocks.failure().empty()) fail(blocks.line(), 1, blocks.failure());
-    return is_done;
+    const TextRead got = logs::read_text_rows(blocks, layout, reader, in_order);
+    if (!blocks.failure().empty()) fail(got.line, 1, blocks.failure());
+    return got.is_done;
   }
 
   static bool read_json_rows(const JsonRows& rows, RowReader& reader, InOrder& in_order) {

@@ -5,16 +5,15 @@
 namespace wattweek::logs {
 namespace {
 
-// The rows of one block.
+// The rows, block by block.
 class BlockRows {
  public:
   BlockRows(const Layout& layout, RowReader& reader, InOrder& in_order)
       : layout_(layout), reader_(reader), in_order_(in_order), known_(layout) {}
 
-  bool read(const Block& block) {
-    const char* p = block.text.data();
-    const char* const end = p + block.text.size();
-    line_ = block.first_line;
+  bool read(std::string_view block) {
+    const char* p = block.data();
+    const char* const end = p + block.size();
     Reading reading;
     for (; p != end; ++line_) {
       if (const char* const next = known_.read(p, end, reading)) {
@@ -30,6 +29,8 @@ class BlockRows {
     }
     return true;
   }
+
+  std::uint64_t line() const { return line_; }
 
  private:
   bool read_line(std::string_view line) {
@@ -48,19 +49,19 @@ class BlockRows {
   InOrder& in_order_;
   KnownDay known_;
   Fields fields_;
-  std::uint64_t line_ = 1;
+  std::uint64_t line_ = 1;    // The next.
   Microseconds last_us_ = 0;  // Of the rows that the general way did not see; 0: none.
 };
 
 }  // namespace
 
-bool read_text_rows(LineBlocks& blocks, const Layout& layout, RowReader& reader,
-                    InOrder& in_order) {
+TextRead read_text_rows(LineBlocks& blocks, const Layout& layout, RowReader& reader,
+                        InOrder& in_order) {
   BlockRows rows(layout, reader, in_order);
-  for (Block block = blocks.next(); !block.text.empty(); block = blocks.next()) {
-    if (!rows.read(block)) return false;
+  for (auto block = blocks.next(); !block.empty(); block = blocks.next()) {
+    if (!rows.read(block)) return {false, rows.line()};
   }
-  return true;
+  return {true, rows.line()};
 }
 
 }  // namespace wattweek::logs

@@ -9,8 +9,14 @@
 
 namespace wattweek::logs {
 
-/// Reads all rows from `blocks` and hands their readings on. False where `in_order` refuses one, or
-/// where `reader` has met a contradiction.
-bool read_text_rows(LineBlocks& blocks, const Layout& layout, RowReader& reader, InOrder& in_order);
+/// How far a text was read.
+struct TextRead {
+  bool is_done = true;     ///< `in_order` took all readings, and `reader` met no contradiction.
+  std::uint64_t line = 1;  ///< Behind the last that was read.
+};
+
+/// Reads all rows from `blocks` and hands their readings on.
+TextRead read_text_rows(LineBlocks& blocks, const Layout& layout, RowReader& reader,
+                        InOrder& in_order);
 
 }  // namespace wattweek::logs
