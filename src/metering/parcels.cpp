@@ -65,9 +65,11 @@ void Parcels::double_cells() {
       }
     }
     merge_equal();
-  } while (parcels_.size() > kMost / 2 && cell_us_ < kLongestCell_us);
+  } while (parcels_.size() > kMost / 4 * 3 && cell_us_ < kLongestCell_us);
   most_ = std::max(kMost, 2 * parcels_.size());
-  first_of_turn_ = parcels_.size();  // They have moved: what comes opens anew and merges later.
+  // They have moved: what comes opens anew, and merges later.
+  first_of_turn_ = parcels_.size();
+  std::fill(parcel_of_class_.begin(), parcel_of_class_.end(), 0);
 }
 
 std::vector<Parcel> Parcels::in_order() {
