@@ -74,6 +74,7 @@ class Measuring : public logs::ReadingSink {
 
  private:
   class Inside;
+  MeasuringOptions options_;
   std::unique_ptr<Inside> inside_;
 };
 

@@ -1,0 +1,17 @@
+#include "change_only.hpp"
+
+#include <algorithm>
+
+namespace wattweek::metering {
+
+bool ChangeOnly::holds(const StepLengths& steps) const {
+  if (steps.count() < 4 || pairs_ == 0 || 20 * equal_ > pairs_) return false;
+  const double median_s = steps.median_s();
+  const double narrow_s = std::max(1.0, 0.02 * median_s);
+  const double on_beat = steps.share_within(median_s - narrow_s, median_s + narrow_s);
+  const bool returning = returns_ >= 5 && returns_ >= 10 * equal_;
+  if (returning) return on_beat < 0.9;
+  return on_beat < 0.5 && steps.share_within(0.5 * median_s, 1.5 * median_s) < 0.8;
+}
+
+}  // namespace wattweek::metering
