@@ -21,7 +21,8 @@ struct Level {
   double to_w = 0;
 };
 
-/// A figure with the standard deviation of its error. Without the meter's own error.
+/// A figure with the standard deviation of its error: what is left of noise and of readings to
+/// whole steps. Without the meter's own error.
 struct Estimate {
   double value = 0;
   double standard_error = 0;
@@ -29,16 +30,22 @@ struct Estimate {
 
 struct IncrementEstimate {
   std::string workload;
-  Estimate each_w;        ///< Watts for each unit in use.
+  /// Watts for each unit in use. Nothing where the log cannot tell them: never in use, or in step
+  /// with other workloads or with idle.
+  std::optional<Estimate> each_w{};
   double unit_hours = 0;  ///< Seen in the log, in time that is neither off nor asleep.
-  /// Workloads that are always in use in step with this one, so that the log cannot tell whose
-  /// watts they are: then the watts are not to be used.
+  /// Workloads that are always in use in step with this one (or that together are), so that the
+  /// log cannot tell whose watts they are.
   std::vector<std::string> in_step_with{};
+  /// In use all the time in the same measure (or so together with those above), so that the log
+  /// cannot tell its watts from idle.
+  bool in_step_with_idle = false;
 };
 
 /// What the regression left unexplained.
 struct Residuals {
-  double sd_w = 0;         ///< Weighted by time, of cells (`Measured::parcel_seconds`).
+  /// Weighted by time, of cells: `Measured::parcel_seconds`, or some of them in a long log.
+  double sd_w = 0;
   double lag_one = 0;      ///< Correlation of neighbouring cells.
   double largest_w = 0;    ///< Farthest cell.
   double bandwidth_s = 0;  ///< Of the Bartlett kernel.

@@ -1,0 +1,183 @@
+#include "wattweek/metering/regression.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "awake_cells.hpp"
+#include "wattweek/metering/least_squares.hpp"
+#include "wattweek/metering/levels.hpp"
+
+namespace wattweek::metering {
+
+namespace {
+
+using Eigen::Index;
+
+// Columns of the design: idle is the first, then the workloads.
+constexpr Index kIdle = 0;
+
+// The awake time by combination of units in use. Rows are scaled by the root of their time.
+struct Weighted {
+  Eigen::MatrixXd columns;
+  Eigen::VectorXd heights;
+  Eigen::VectorXd seconds;
+};
+
+Weighted weighted(const AwakeCells& cells, const std::vector<Index>& used) {
+  const std::vector<DrawnInUse> rows = cells.by_design();
+  const auto n = static_cast<Index>(rows.size());
+  const auto p = static_cast<Index>(used.size());
+  // At least as many rows as columns: rows of zeros change nothing.
+  Weighted all{Eigen::MatrixXd::Zero(std::max(n, p), p), Eigen::VectorXd::Zero(std::max(n, p)),
+               Eigen::VectorXd::Zero(std::max(n, p))};
+  for (Index i = 0; i < n; ++i) {
+    const DrawnInUse& row = rows[static_cast<std::size_t>(i)];
+    const double root = std::sqrt(row.drawn.seconds);
+    all.columns.row(i) = root * row.columns(used).transpose();
+    all.heights(i) = root * row.drawn.mean_w();
+    all.seconds(i) = row.drawn.seconds;
+  }
+  return all;
+}
+
+class Fit {
+ public:
+  Fit(const AwakeCells& cells, std::size_t workloads, double rounding_w)
+      : cells_(cells),
+        rounding_w_(rounding_w),
+        hours_(cells.unit_hours()),
+        x_(Eigen::VectorXd::Zero(static_cast<Index>(workloads) + 1)) {
+    for (Index j = 0; j < x_.size(); ++j) {
+      if (hours_(j) > 0) used_.push_back(j);
+    }
+    const Weighted all = weighted(cells_, used_);
+    x_(used_) = non_negative_least_squares(all.columns, all.heights);
+    for (const auto& set : ScaledQr(all.columns).dependent_sets()) {
+      dependent_.emplace_back();
+      for (const Index column : set) dependent_.back().push_back(used_[at(column)]);
+    }
+    for (const Index j : used_) {
+      if (x_(j) > 0) free_.push_back(j);
+    }
+    fitted_ = cells_.fitted(x_);
+  }
+
+  double unit_hours(Index j) const { return hours_(j); }
+
+  // The columns that the log cannot tell from this one.
+  std::vector<Index> in_step_with(Index j) const {
+    for (const auto& set : dependent_) {
+      if (std::find(set.begin(), set.end(), j) == set.end()) continue;
+      std::vector<Index> others;
+      std::remove_copy(set.begin(), set.end(), std::back_inserter(others), j);
+      return others;
+    }
+    return {};
+  }
+
+  std::optional<Estimate> estimate(Index j) {
+    if (!(hours_(j) > 0) || !in_step_with(j).empty()) return std::nullopt;
+    const auto place = std::find(free_.begin(), free_.end(), j);
+    if (place != free_.end()) {
+      if (free_variances_.size() == 0) free_variances_ = variances(free_, fitted_);
+      return Estimate{x_(j), std::sqrt(free_variances_(place - free_.begin()))};
+    }
+    std::vector<Index> beside = free_;
+    beside.push_back(j);
+    const Eigen::VectorXd fitted = fitted_freely(beside);
+    return Estimate{0, std::sqrt(variances(beside, fitted)(static_cast<Index>(free_.size())))};
+  }
+
+  Residuals residuals() const {
+    Residuals all = cells_.residuals(fitted_);
+    all.bandwidth_s = bandwidth_s_;
+    return all;
+  }
+
+ private:
+  static std::size_t at(Index i) { return static_cast<std::size_t>(i); }
+
+  // Watts by these columns alone, whatever the signs of their coefficients.
+  Eigen::VectorXd fitted_freely(const std::vector<Index>& columns) const {
+    const Weighted all = weighted(cells_, columns);
+    Eigen::VectorXd x = Eigen::VectorXd::Zero(x_.size());
+    x(columns) = ScaledQr(all.columns).solve(all.heights);
+    return cells_.fitted(x);
+  }
+
+  // Of the coefficients of these columns, the others taken as they are.
+  Eigen::VectorXd variances(const std::vector<Index>& columns, const Eigen::VectorXd& fitted) {
+    const Weighted all = weighted(cells_, columns);
+    const Eigen::MatrixXd inverse = ScaledQr(all.columns).inverse_gram();
+    const LongRun run = long_run(cells_.scores(fitted, columns), cells_.cells_of(kLeastKernel_s));
+    bandwidth_s_ = std::max(bandwidth_s_, static_cast<double>(run.steps) * cells_.cell_seconds());
+    // A combination of units errs by rounding as one: X' W^2 X in place of X' W X.
+    const Eigen::MatrixXd by_row = all.seconds.cwiseSqrt().asDiagonal() * all.columns;
+    const Eigen::MatrixXd rounding = rounding_w_ * rounding_w_ * by_row.transpose() * by_row;
+    const Eigen::MatrixXd inside =
+        cells_.small_sample(static_cast<Index>(columns.size())) * run.covariance + rounding;
+    return (inverse * inside * inverse).diagonal().cwiseMax(0);
+  }
+
+  const AwakeCells& cells_;
+  double rounding_w_;
+  Eigen::VectorXd hours_;
+  Eigen::VectorXd x_;
+  std::vector<Index> used_;                    // Columns that are ever in use.
+  std::vector<std::vector<Index>> dependent_;  // Sets of columns that go in step.
+  std::vector<Index> free_;                    // Columns that the rule does not hold at 0.
+  Eigen::VectorXd fitted_;
+  Eigen::VectorXd free_variances_;
+  double bandwidth_s_ = 0;
+};
+
+IncrementEstimate increment(Fit& fit, const std::vector<std::string>& workloads,
+                            std::size_t workload) {
+  const Index column = static_cast<Index>(workload) + 1;
+  IncrementEstimate increment;
+  increment.workload = workloads[workload];
+  increment.unit_hours = fit.unit_hours(column);
+  increment.each_w = fit.estimate(column);
+  for (const Index other : fit.in_step_with(column)) {
+    if (other == kIdle) {
+      increment.in_step_with_idle = true;
+    } else {
+      increment.in_step_with.push_back(workloads[static_cast<std::size_t>(other - 1)]);
+    }
+  }
+  return increment;
+}
+
+Regression nothing_awake(const std::vector<std::string>& workloads) {
+  Regression regression;
+  for (const std::string& workload : workloads) {
+    regression.increments.emplace_back();
+    regression.increments.back().workload = workload;
+  }
+  return regression;
+}
+
+double rounding_of_idle_w(const Measured& measured, const std::vector<Level>& levels) {
+  for (const Level& level : levels) {
+    if (level.state == State::idle) return rounding_error_w(measured, level);
+  }
+  return 0;
+}
+
+}  // namespace
+
+Regression regress(const Measured& measured, const std::vector<std::string>& workloads,
+                   const std::vector<Level>& levels) {
+  const AwakeCells cells(measured, levels);
+  if (cells.empty()) return nothing_awake(workloads);
+  Fit fit(cells, workloads.size(), rounding_of_idle_w(measured, levels));
+  Regression regression;
+  regression.idle_w = fit.estimate(kIdle);
+  for (std::size_t workload = 0; workload < workloads.size(); ++workload) {
+    regression.increments.push_back(increment(fit, workloads, workload));
+  }
+  regression.residuals = fit.residuals();
+  return regression;
+}
+
+}  // namespace wattweek::metering

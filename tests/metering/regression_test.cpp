@@ -1,0 +1,224 @@
+#include "wattweek/metering/regression.hpp"
+
+#include <doctest/doctest.h>
+
+#include <Eigen/LU>
+#include <cmath>
+
+#include "chance.hpp"
+#include "made_measured.hpp"
+#include "wattweek/metering/levels.hpp"
+
+namespace wattweek::metering {
+namespace {
+
+using Eigen::Index;
+
+Eigen::VectorXd units(std::initializer_list<double> all) {
+  Eigen::VectorXd row(static_cast<Index>(all.size()));
+  Index i = 0;
+  for (const double one : all) row(i++) = one;
+  return row;
+}
+
+constexpr double kHour_s = 3600;
+
+Level all_idle() { return {State::idle, 10, 1, 0, 1e6}; }
+
+MadeMeasured two_workloads() {
+  MadeMeasured made;
+  made.with_designs({units({0, 0}), units({1, 0}), units({0, 1}), units({2, 1})});
+  return made;
+}
+
+TEST_CASE("regression: watts that follow the law give it back") {
+  // Idle 12 W, 6 W for each stream, 9 W for a backup.
+  MadeMeasured made = two_workloads();
+  made.add(10 * kHour_s, 12, 0).add(2 * kHour_s, 18, 1).add(kHour_s, 21, 2).add(kHour_s, 33, 3);
+  made.add(5 * kHour_s, 12, 0);
+  const Regression fit = regress(made.measured(), {"streaming", "backup"}, {all_idle()});
+  REQUIRE(fit.idle_w);
+  CHECK(fit.idle_w->value == doctest::Approx(12).epsilon(1e-12));
+  CHECK(fit.idle_w->standard_error < 1e-9);
+  REQUIRE(fit.increments.size() == 2);
+  CHECK(fit.increments[0].workload == "streaming");
+  CHECK(fit.increments[0].each_w->value == doctest::Approx(6).epsilon(1e-12));
+  CHECK(fit.increments[0].unit_hours == doctest::Approx(4));  // 2 x 1 + 1 x 2
+  CHECK(fit.increments[1].workload == "backup");
+  CHECK(fit.increments[1].each_w->value == doctest::Approx(9).epsilon(1e-12));
+  CHECK(fit.increments[1].unit_hours == doctest::Approx(2));
+  CHECK_FALSE(fit.increments[0].in_step_with_idle);
+  CHECK(fit.increments[0].in_step_with.empty());
+  CHECK(fit.residuals.explained == doctest::Approx(1));
+}
+
+TEST_CASE("regression: time weighs") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  made.add(3 * kHour_s, 10, 0).add(kHour_s, 14, 0).add(kHour_s, 20, 1);
+  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
+  CHECK(fit.idle_w->value == doctest::Approx(11));  // (3 x 10 + 14) / 4
+  CHECK(fit.increments[0].each_w->value == doctest::Approx(9));
+}
+
+TEST_CASE("regression: workloads in step are named, and not split") {
+  MadeMeasured made;
+  // Photos always run beside a backup; streaming goes its own way.
+  made.with_designs({units({0, 0, 0}), units({1, 1, 0}), units({0, 0, 1}), units({1, 1, 2})});
+  made.add(9 * kHour_s, 12, 0).add(kHour_s, 20, 1).add(kHour_s, 17, 2).add(kHour_s, 30, 3);
+  const Regression fit = regress(made.measured(), {"backup", "photos", "streaming"}, {all_idle()});
+  CHECK(fit.increments[0].in_step_with == std::vector<std::string>{"photos"});
+  CHECK(fit.increments[1].in_step_with == std::vector<std::string>{"backup"});
+  CHECK_FALSE(fit.increments[0].each_w);
+  CHECK_FALSE(fit.increments[1].each_w);
+  CHECK(fit.increments[1].unit_hours == doctest::Approx(2));
+  REQUIRE(fit.idle_w);
+  CHECK(fit.idle_w->value == doctest::Approx(12));
+  REQUIRE(fit.increments[2].each_w);
+  CHECK(fit.increments[2].each_w->value == doctest::Approx(5));
+}
+
+TEST_CASE("regression: what is always in use cannot be told from idle") {
+  MadeMeasured made;
+  made.with_designs({units({0, 0}), units({1, 0}), units({1, 1})});
+  made.add(9 * kHour_s, 12, 1).add(kHour_s, 20, 2);
+  const Regression fit = regress(made.measured(), {"house", "backup"}, {all_idle()});
+  CHECK_FALSE(fit.idle_w);
+  CHECK(fit.increments[0].in_step_with_idle);
+  CHECK(fit.increments[0].in_step_with.empty());
+  CHECK_FALSE(fit.increments[0].each_w);
+  CHECK(fit.increments[1].each_w->value == doctest::Approx(8));
+}
+
+TEST_CASE("regression: one of two workloads is always in use") {
+  MadeMeasured made = two_workloads();
+  made.add(9 * kHour_s, 12, 1).add(9 * kHour_s, 20, 2);
+  const Regression fit = regress(made.measured(), {"day", "night"}, {all_idle()});
+  CHECK_FALSE(fit.idle_w);
+  CHECK(fit.increments[0].in_step_with == std::vector<std::string>{"night"});
+  CHECK(fit.increments[0].in_step_with_idle);
+  CHECK(fit.increments[1].in_step_with_idle);
+}
+
+TEST_CASE("regression: a workload that was never in use has no watts") {
+  MadeMeasured made = two_workloads();
+  made.add(9 * kHour_s, 12, 0).add(kHour_s, 20, 1);
+  const Regression fit = regress(made.measured(), {"streaming", "backup"}, {all_idle()});
+  CHECK(fit.increments[0].each_w->value == doctest::Approx(8));
+  CHECK(fit.increments[1].workload == "backup");
+  CHECK(fit.increments[1].unit_hours == 0);
+  CHECK_FALSE(fit.increments[1].each_w);
+  CHECK(fit.increments[1].in_step_with.empty());
+}
+
+TEST_CASE("regression: time off and asleep is left out") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  for (int day = 0; day < 7; ++day) {
+    made.add(8 * kHour_s, 0.4, 0).add(2 * kHour_s, 2.5, 0);
+    made.add(10 * kHour_s, 25, 0).add(4 * kHour_s, 31, 1);
+  }
+  const std::vector<Level> levels = levels_of(made.measured());
+  REQUIRE(levels.size() == 4);
+  const Regression fit = regress(made.measured(), {"streaming"}, levels);
+  CHECK(fit.idle_w->value == doctest::Approx(25));
+  CHECK(fit.increments[0].each_w->value == doctest::Approx(6));
+  CHECK(fit.increments[0].unit_hours == doctest::Approx(28));
+}
+
+TEST_CASE("regression: nothing awake, nothing fitted") {
+  MadeMeasured made = two_workloads();
+  made.add(9 * kHour_s, 0, 0);
+  const Regression fit =
+      regress(made.measured(), {"streaming", "backup"}, levels_of(made.measured()));
+  CHECK_FALSE(fit.idle_w);
+  REQUIRE(fit.increments.size() == 2);
+  CHECK(fit.increments[1].workload == "backup");
+  CHECK_FALSE(fit.increments[1].each_w);
+  CHECK(fit.residuals.sd_w == 0);
+}
+
+TEST_CASE("regression: watts that fall in use count as none, and say how sure that is") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  Chance chance(3);
+  for (int hour = 0; hour < 100; ++hour) {
+    for (int minute = 0; minute < 60; ++minute) {
+      made.add(60, (hour % 4 == 3 ? 19.8 : 20) + 0.5 * chance.normal(), hour % 4 == 3 ? 1 : 0);
+    }
+  }
+  const Regression fit = regress(made.measured(), {"backup"}, {all_idle()});
+  CHECK(fit.increments[0].each_w->value == 0);
+  // Nearly independent minutes: 0.5 W x sqrt(1/4500 + 1/1500).
+  CHECK(fit.increments[0].each_w->standard_error > 0.7 * 0.0149);
+  CHECK(fit.increments[0].each_w->standard_error < 1.5 * 0.0149);
+  CHECK(fit.idle_w->value == doctest::Approx(made.measured().kept.mean_w()));
+}
+
+// The sandwich as it stands in the books: with all its sums over cells and lags written out.
+TEST_CASE("regression: standard errors are those of a lag by lag reckoning") {
+  MadeMeasured made = two_workloads();
+  Chance chance(8);
+  FadingNoise noise(0.8, 600, 60);
+  const int cells = 2000;
+  Eigen::MatrixXd x(cells, 3);
+  Eigen::VectorXd y(cells);
+  Eigen::VectorXd seconds(cells);
+  for (int cell = 0; cell < cells; ++cell) {
+    const auto design = static_cast<std::size_t>(cell / 50 % 4);
+    x.row(cell) << 1, made.measured().designs[design].transpose();
+    y(cell) = x.row(cell).dot(Eigen::Vector3d(12, 6, 9)) + noise.next(chance);
+    seconds(cell) = cell % 7 == 0 ? 30 : 60;
+    made.add(seconds(cell), y(cell), design).skip(60 - seconds(cell));
+  }
+  const Eigen::MatrixXd gram = x.transpose() * seconds.asDiagonal() * x;
+  const Eigen::VectorXd right = gram.inverse() * x.transpose() * seconds.asDiagonal() * y;
+  const Eigen::MatrixXd scores =
+      (seconds.array() * (y - x * right).array()).matrix().asDiagonal() * x;
+
+  const Regression fit = regress(made.measured(), {"streaming", "backup"}, {all_idle()});
+  const double steps = fit.residuals.bandwidth_s / 60;
+  CHECK(steps >= 60);
+  Eigen::MatrixXd meat = scores.transpose() * scores;
+  for (int lag = 1; lag < steps; ++lag) {
+    const Eigen::MatrixXd lagged =
+        scores.bottomRows(cells - lag).transpose() * scores.topRows(cells - lag);
+    meat += (1 - lag / steps) * (lagged + lagged.transpose());
+  }
+  const double b = steps / cells;
+  meat *= cells / (cells - 3.0) / (1 - b + b * b / 3);
+  const Eigen::MatrixXd covariance = gram.inverse() * meat * gram.inverse();
+  CHECK(fit.idle_w->value == doctest::Approx(right(0)).epsilon(1e-11));
+  CHECK(fit.increments[1].each_w->value == doctest::Approx(right(2)).epsilon(1e-11));
+  CHECK(fit.idle_w->standard_error == doctest::Approx(std::sqrt(covariance(0, 0))));
+  CHECK(fit.increments[0].each_w->standard_error == doctest::Approx(std::sqrt(covariance(1, 1))));
+  CHECK(fit.increments[1].each_w->standard_error == doctest::Approx(std::sqrt(covariance(2, 2))));
+}
+
+TEST_CASE("regression: residuals by hand") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  // Cells off by +1, -1, +1, and after a hole by -1, then 0 and 0 in use.
+  made.add(60, 11).add(60, 9).add(60, 11).skip(60).add(60, 9).add(120, 15, 1);
+  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
+  CHECK(fit.residuals.sd_w == doctest::Approx(std::sqrt(4.0 / 6)));
+  CHECK(fit.residuals.largest_w == doctest::Approx(1));
+  CHECK(fit.residuals.lag_one == doctest::Approx(-2.0 / 4 / (4.0 / 6)));  // Four pairs.
+  // Mean 70/6, squares 2 x 121 + 2 x 81 + 2 x 225 - 4900/6.
+  CHECK(fit.residuals.explained == doctest::Approx(1 - 4 / (854 - 4900.0 / 6)));
+  CHECK(fit.residuals.bandwidth_s == doctest::Approx(7 * 60));  // All there is.
+}
+
+TEST_CASE("regression: readings to whole watts are in the standard error") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})}).with_resolution(1);
+  for (int day = 0; day < 5; ++day) made.add(20 * kHour_s, 12, 0).add(4 * kHour_s, 18, 1);
+  const std::vector<Level> levels = levels_of(made.measured());
+  const Regression fit = regress(made.measured(), {"streaming"}, levels);
+  // Each may be off by up to half a watt, by itself: 1 / sqrt(12), and sqrt(2) of it.
+  CHECK(fit.idle_w->standard_error == doctest::Approx(0.288675134594813));
+  CHECK(fit.increments[0].each_w->standard_error == doctest::Approx(0.408248290463863));
+}
+
+}  // namespace
+}  // namespace wattweek::metering
