@@ -129,10 +129,11 @@ BENCHMARK(grid_under_full_contract)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecon
 
 // The same with the energies already known.
 void bills_under_full_contract(benchmark::State& state) {
-  decide::WhatIf grid = million_points(under_full_contract(), 1);
+  decide::WhatIf grid =
+      million_points(under_full_contract(), static_cast<unsigned>(state.range(0)));
   prepare(grid);
   for (auto _ : state) reckon_rows(grid);
 }
-BENCHMARK(bills_under_full_contract)->Unit(benchmark::kMillisecond)->UseRealTime();
+BENCHMARK(bills_under_full_contract)->Arg(1)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 }  // namespace
