@@ -19,7 +19,7 @@ NAMES = {
     "grouped": "grouped, all points at once (numpy)",
     "naive": "naive: hour by hour, point by point (numpy)",
 }
-COLUMNS = {"grid": "a point, all in all", "bills": "of it bills"}
+COLUMNS = {"grid": "all in all", "bills": "of it bills"}
 FACTORS = (0.5, 2, 1000)
 NAIVE_POINTS = 20
 
