@@ -1,10 +1,10 @@
 """A grid of prices and use under a whole contract, in the two ways that people write it.
 
-`Grid`: equal moments are grouped and all points reckoned at once, as a good analyst would. Chances in
-place of averages. The cap is exact: only outcomes above it are looked at one by one. Energies are
-known once for each value of use. Bills go over the grid in pieces that stay in the cache: all months
-at all points, or with `sorts_months` only those whose minimum binds in some of the piece and not in
-the rest of it, which one has to think of.
+`Grid`: equal moments are grouped and all points reckoned at once, as a good analyst would. Chances
+in place of averages. The cap is exact: only outcomes above it are looked at one by one. Energies are
+reckoned once for each value of use. Bills go over the grid in pieces that stay in the cache: all
+months at all points, or with `sorts_months`, which one has to think of, only those whose minimum
+binds at some points of the piece and not at others.
 
 `Naive`: a row for each hour, from averages, and one point after the other.
 """

@@ -1,5 +1,5 @@
-"""How fast a million points of price and use are under a whole contract, side by side in one run, all
-on one core, as ratios to wattweek."""
+"""How fast a million points of price and use are under a whole contract, side by side in one run
+and on one core, as ratios to wattweek."""
 
 import json
 import os
