@@ -4,6 +4,26 @@
 
 namespace wattweek::metering {
 
+void ChangeOnly::see(std::span<const logs::Reading> readings) {
+  double last = last_;
+  double before_last = before_last_;
+  std::uint64_t pairs = 0;
+  std::uint64_t equal = 0;
+  std::uint64_t returns = 0;
+  for (const auto& [at_us, value] : readings) {
+    pairs += !std::isnan(value) && !std::isnan(last) ? 1U : 0U;
+    equal += value == last ? 1U : 0U;
+    returns += value == before_last && value != last ? 1U : 0U;
+    before_last = last;
+    last = value;
+  }
+  last_ = last;
+  before_last_ = before_last;
+  pairs_ += pairs;
+  equal_ += equal;
+  returns_ += returns;
+}
+
 bool ChangeOnly::holds(const StepLengths& steps) const {
   if (steps.count() < 4 || pairs_ == 0 || 20 * equal_ > pairs_) return false;
   const double median_s = steps.median_s();

@@ -14,6 +14,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <span>
 
 #include "step_lengths.hpp"
 
@@ -22,13 +23,7 @@ namespace wattweek::metering {
 class ChangeOnly {
  public:
   /// In order of time; a NaN where there is no value.
-  void see(double value) {
-    pairs_ += !std::isnan(value) && !std::isnan(last_) ? 1U : 0U;
-    equal_ += value == last_ ? 1U : 0U;
-    returns_ += value == before_last_ && value != last_ ? 1U : 0U;
-    before_last_ = last_;
-    last_ = value;
-  }
+  void see(std::span<const logs::Reading> readings);
   bool holds(const StepLengths& steps) const;
 
  private:
