@@ -31,7 +31,7 @@ bool ChangeOnly::holds(const StepLengths& steps) const {
   const double on_beat = steps.share_within(median_s - narrow_s, median_s + narrow_s);
   const bool returning = returns_ >= 5 && returns_ >= 10 * equal_;
   if (returning) return on_beat < 0.9;
-  return on_beat < 0.5 && steps.share_within(0.5 * median_s, 1.5 * median_s) < 0.8;
+  return on_beat < 0.5 && steps.share_within(0.75 * median_s, 1.25 * median_s) < 0.8;
 }
 
 }  // namespace wattweek::metering

@@ -62,7 +62,7 @@ struct Measurement {
 /// The gap, where none is given, is the larger of 300 s and 3 times the typical step. A log of
 /// power that is change-only has none. It is change-only where at most one pair of neighbouring
 /// values in twenty is equal and steps are irregular: at least four of them, fewer than half within
-/// the larger of 1 s and 2 % of their median, fewer than four in five within half of it. Where
+/// the larger of 1 s and 2 % of their median, fewer than four in five within a quarter of it. Where
 /// values return at every second reading (a, b, a) five times or more, and ten times as often as
 /// neighbours are equal, it is enough that fewer than nine in ten steps lie within 1 s or 2 % of
 /// the median: in a log of all rows, what often comes back after two rows is often found after one.
