@@ -2,9 +2,9 @@
 // Does a log of power hold a row only when the value moved?
 //
 // It does where neighbouring values differ (at most one pair in twenty is equal) and steps are
-// irregular. Steps are irregular where fewer than half of them lie within the larger of 1 s and
-// 2 % of their median, and fewer than four in five within half of it: a poll that trembles, or that
-// loses a row now and then, is regular.
+// irregular. Steps are irregular where fewer than half of them lie within the larger of 1 s and 2 %
+// of their median, and fewer than four in five within a quarter of it: a poll that trembles, or
+// that loses a row now and then, is regular.
 //
 // Values themselves tell more where they come back: in a log of all rows a value that is often
 // found again two rows later is found in the next row as well; in a log of changes it never is.
@@ -14,6 +14,7 @@
 
 #include <cmath>
 #include <cstdint>
+#include <span>
 
 #include "step_lengths.hpp"
 
@@ -22,13 +23,7 @@ namespace wattweek::metering {
 class ChangeOnly {
  public:
   /// In order of time; a NaN where there is no value.
-  void see(double value) {
-    pairs_ += !std::isnan(value) && !std::isnan(last_) ? 1U : 0U;
-    equal_ += value == last_ ? 1U : 0U;
-    returns_ += value == before_last_ && value != last_ ? 1U : 0U;
-    before_last_ = last_;
-    last_ = value;
-  }
+  void see(std::span<const logs::Reading> readings);
   bool holds(const StepLengths& steps) const;
 
  private:

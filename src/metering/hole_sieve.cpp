@@ -26,6 +26,13 @@ void HoleSieve::put_aside(const Interval& interval) {
   aside_.push_back({interval.end_us, std::numeric_limits<double>::quiet_NaN()});
 }
 
+void HoleSieve::take_held(std::span<const logs::Reading> neighbours) {
+  for (std::size_t i = 1; i < neighbours.size(); ++i) {
+    const Interval interval{neighbours[i - 1].at_us, neighbours[i].at_us, neighbours[i - 1].value};
+    if (!std::isnan(interval.watts)) take(interval);
+  }
+}
+
 void HoleSieve::settle(double gap_s) {
   surely_kept_us_ = in_us(gap_s);
   undecided_ = false;

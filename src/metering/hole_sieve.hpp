@@ -4,6 +4,7 @@
 
 #include <deque>
 #include <optional>
+#include <span>
 
 #include "interval_sums.hpp"
 
@@ -24,6 +25,8 @@ class HoleSieve {
       put_aside(interval);
     }
   }
+  /// Power that holds from each of these, which are neighbours, to the next; not from a NaN.
+  void take_held(std::span<const logs::Reading> neighbours);
   /// After the last: this is the gap. What comes now, in order of time, comes before `release`
   /// where it is earlier than what was put aside, else after it.
   void settle(double gap_s);

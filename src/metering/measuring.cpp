@@ -1,5 +1,6 @@
 #include "wattweek/metering/measuring.hpp"
 
+#include <array>
 #include <cmath>
 #include <limits>
 
@@ -19,6 +20,8 @@ using logs::Reading;
 // What no meter counts to. A reader has dropped what is above; here it is a NaN like others.
 constexpr double kHighest_wh = 1e12;
 
+constexpr double kNoValue = std::numeric_limits<double>::quiet_NaN();
+
 }  // namespace
 
 class Measuring::Inside {
@@ -35,12 +38,14 @@ class Measuring::Inside {
   Measurement finish();
 
  private:
-  void begin_at(Reading reading);
-  void take_power(const Reading& reading);
-  void take_energy(const Reading& reading);
-  void take_counter(const Reading& reading);
+  /// Readings in portions that stay at hand for one look after the other.
+  static constexpr std::size_t kBlock = 512;
+
+  void begin_at(const Reading& reading);
+  bool usable(double value) const;
+  void take_block(std::span<const Reading> neighbours, std::size_t added);
+  void take_energy(std::span<const Reading> neighbours);
   void add_energy(double energy_wh, Microseconds start_us, Microseconds end_us);
-  Reading checked(Reading reading) const;
   /// What was put aside, and the interval of which only one end is in the log.
   void settle(Microseconds typical_us, double gap_s);
   double gap_s(double typical_step_s) const;
@@ -58,69 +63,65 @@ class Measuring::Inside {
   Resolution resolution_;
   bool begun_ = false;
   Reading first_;
-  Reading last_;
-  Microseconds from_us_ = 0;  // Of all intervals, dropped ones too.
+  std::array<Reading, kBlock + 1> block_{};  // The first is the last one of the block before.
+  Microseconds from_us_ = 0;                 // Of all intervals, dropped ones too.
   Microseconds to_us_ = 0;
   std::size_t with_value_ = 0;
 };
 
-Reading Measuring::Inside::checked(Reading reading) const {
-  const bool usable = reading.value >= 0 && reading.value <= highest_;
-  return {reading.at_us, usable ? reading.value : std::numeric_limits<double>::quiet_NaN()};
-}
-
-void Measuring::Inside::begin_at(Reading reading) {
-  begun_ = true;
-  first_ = reading;
+void Measuring::Inside::begin_at(const Reading& reading) {
+  first_ = {reading.at_us, usable(reading.value) ? reading.value : kNoValue};
   sums_.start_at(reading.at_us);
 }
 
+bool Measuring::Inside::usable(double value) const { return value >= 0 && value <= highest_; }
+
 void Measuring::Inside::take(std::span<const Reading> readings) {
-  for (const Reading& given : readings) {
-    const Reading reading = checked(given);
-    if (begun_) {
-      stamps_.step(last_.at_us, reading.at_us);
-    } else {
-      begin_at(reading);
-      last_ = {reading.at_us, std::numeric_limits<double>::quiet_NaN()};
+  if (readings.empty()) return;
+  if (!begun_) begin_at(readings.front());
+  while (!readings.empty()) {
+    const auto some = readings.first(std::min(readings.size(), kBlock));
+    readings = readings.subspan(some.size());
+    // Before them stands the reading before; of the very first there is none.
+    std::size_t end = 1;
+    for (const Reading& reading : some) {
+      block_[end++] = {reading.at_us, usable(reading.value) ? reading.value : kNoValue};
     }
-    switch (meaning_.kind) {
-      case Kind::power:
-        take_power(reading);
-        break;
-      case Kind::energy:
-        take_energy(reading);
-        break;
-      case Kind::counter:
-        take_counter(reading);
-        break;
-    }
-    last_ = reading;
+    take_block(std::span<const Reading>(block_.data(), end).subspan(begun_ ? 0 : 1), some.size());
+    begun_ = true;
+    block_[0] = block_[end - 1];
   }
 }
 
-void Measuring::Inside::take_power(const Reading& reading) {
-  change_only_.see(reading.value);
-  if (!std::isnan(last_.value)) sieve_.take({last_.at_us, reading.at_us, last_.value});
-  if (std::isnan(reading.value)) return;
-  ++with_value_;
-  resolution_.see(reading.value);
-}
-
-void Measuring::Inside::take_energy(const Reading& reading) {
-  if (reading.at_us != first_.at_us) {
-    const bool at_start = meaning_.stamps == logs::Stamps::start;
-    add_energy(at_start ? last_.value : reading.value, last_.at_us, reading.at_us);
+void Measuring::Inside::take_block(std::span<const Reading> neighbours, std::size_t added) {
+  const auto fresh = neighbours.last(added);
+  stamps_.see(neighbours);
+  for (const Reading& reading : fresh) with_value_ += std::isnan(reading.value) ? 0U : 1U;
+  switch (meaning_.kind) {
+    case Kind::power:
+      change_only_.see(fresh);
+      resolution_.see(fresh);
+      sieve_.take_held(neighbours);
+      break;
+    case Kind::energy:
+      resolution_.see(fresh);
+      take_energy(neighbours);
+      break;
+    case Kind::counter:
+      for (const Reading& reading : fresh) {
+        if (!std::isnan(reading.value)) counter_.take(reading);
+      }
+      break;
   }
-  if (std::isnan(reading.value)) return;
-  ++with_value_;
-  resolution_.see(reading.value);
 }
 
-void Measuring::Inside::take_counter(const Reading& reading) {
-  if (std::isnan(reading.value)) return;
-  ++with_value_;
-  counter_.take(reading);
+void Measuring::Inside::take_energy(std::span<const Reading> neighbours) {
+  const bool at_start = meaning_.stamps == logs::Stamps::start;
+  for (std::size_t i = 1; i < neighbours.size(); ++i) {
+    const Reading& from = neighbours[i - 1];
+    const Reading& to = neighbours[i];
+    add_energy(at_start ? from.value : to.value, from.at_us, to.at_us);
+  }
 }
 
 void Measuring::Inside::add_energy(double energy_wh, Microseconds start_us, Microseconds end_us) {
@@ -140,7 +141,7 @@ void Measuring::Inside::settle(Microseconds typical_us, double gap_s) {
   sieve_.release();
   if (open_ended && at_start) {
     to_us_ += typical_us;
-    add_energy(last_.value, last_.at_us, to_us_);
+    add_energy(block_[0].value, block_[0].at_us, to_us_);
   }
 }
 
@@ -175,7 +176,7 @@ Coverage Measuring::Inside::coverage(double typical_step_s) {
 Measurement Measuring::Inside::finish() {
   stamps_.steps().close();
   from_us_ = first_.at_us;
-  to_us_ = last_.at_us;
+  to_us_ = block_[0].at_us;
   const double typical_step_s = stamps_.steps().median_s();
   Measurement all;
   all.coverage = coverage(typical_step_s);

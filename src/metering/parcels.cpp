@@ -6,6 +6,9 @@
 namespace wattweek::metering {
 namespace {
 
+// With fewer it takes a while until cells have to grow again.
+constexpr std::size_t kMany = Parcels::kMost / 4 * 3;
+
 auto key_of(const Parcel& parcel) {
   return std::tuple(parcel.minute, parcel.watt_class, parcel.design);
 }
@@ -65,8 +68,8 @@ void Parcels::double_cells() {
       }
     }
     merge_equal();
-  } while (parcels_.size() > kMost / 4 * 3 && cell_us_ < kLongestCell_us);
-  most_ = std::max(kMost, 2 * parcels_.size());
+  } while (parcels_.size() > kMany && cell_us_ < kLongestCell_us);
+  if (parcels_.size() > kMany) most_ = 2 * parcels_.size();
   // They have moved: what comes opens anew, and merges later.
   first_of_turn_ = parcels_.size();
   std::fill(parcel_of_class_.begin(), parcel_of_class_.end(), 0);

@@ -5,11 +5,20 @@
 #include <cmath>
 #include <cstdint>
 #include <numeric>
+#include <span>
+
+#include "wattweek/logs/log.hpp"
 
 namespace wattweek::metering {
 
 class Resolution {
  public:
+  /// A NaN is passed over.
+  void see(std::span<const logs::Reading> readings) {
+    for (const logs::Reading& reading : readings) {
+      if (!std::isnan(reading.value)) see(reading.value);
+    }
+  }
   /// \pre 0 <= value, finite
   void see(double value) {
     const std::int64_t now = on_grid(value);

@@ -1,6 +1,8 @@
 #pragma once
 // When readings came: how many, from when to when, how far apart.
 
+#include <span>
+
 #include "interval.hpp"
 #include "step_lengths.hpp"
 
@@ -8,13 +10,15 @@ namespace wattweek::metering {
 
 class Stamps {
  public:
-  /// In order of time; each but the first.
-  void step(logs::Microseconds from_us, logs::Microseconds to_us) {
-    const logs::Microseconds step_us = to_us - from_us;
-    steps_.add(step_us);
-    if (step_us > longest_us_) {
-      longest_us_ = step_us;
-      longest_at_us_ = from_us;
+  /// The steps between these, which are neighbours in order of time.
+  void see(std::span<const logs::Reading> neighbours) {
+    for (std::size_t i = 1; i < neighbours.size(); ++i) {
+      const logs::Microseconds step_us = neighbours[i].at_us - neighbours[i - 1].at_us;
+      steps_.add(step_us);
+      if (step_us > longest_us_) {
+        longest_us_ = step_us;
+        longest_at_us_ = neighbours[i - 1].at_us;
+      }
     }
   }
 

@@ -78,6 +78,16 @@ TEST_CASE("the rows in which a sampled value moved make a log of changes") {
   CHECK(change_only(changes(rows, 0.55)));
 }
 
+TEST_CASE("22 h at 12 W without a new row are found beside rows that never show a value twice") {
+  Plug plug(1e-6);
+  std::vector<At> rows{{0, 12}};
+  for (double s = 22 * 3600; s < 24 * 3600; s += std::floor(plug.even(5, 16))) {
+    rows.push_back({s, plug.even(29, 31)});
+  }
+  rows.push_back({24 * 3600, 12});
+  CHECK(measured(log_of(rows), kPower).measured.kept.mean_w() == Approx(13.5).epsilon(0.002));
+}
+
 TEST_CASE("changes on the beat of a plug's sampling make a log of changes") {
   // Three in four rows differ from the one before: most steps are the 10 s of the sampling.
   Plug plug(0.15);
@@ -107,7 +117,7 @@ TEST_CASE("a noisy log of all rows with holes keeps its gap") {
 
 TEST_CASE("rows in which neighbours are equal are no log of changes") {
   std::vector<At> rows;
-  Plug plug(0);
+  Plug plug(1e-6);
   for (double s = 0; s < 7200; s += plug.even(1, 120)) rows.push_back({s, plug.at_mean(12)});
   CHECK_FALSE(change_only(rows));
 }

@@ -5,7 +5,7 @@
 #include <cmath>
 #include <map>
 #include <random>
-#include <string>
+#include <utility>
 
 #include "slow_sums.hpp"
 
@@ -159,6 +159,54 @@ void check_cells(const metering::Measured& got, const SlowSums& slow) {
   for (const auto& [cell, joules] : cells) REQUIRE(std::abs(joules) < 1e-5 * (1 + got.kept.joules));
 }
 
+/// Uses here and there over the log, which overlap.
+metering::Activity activity_of_chance(Chance& chance, const std::vector<logs::Reading>& log) {
+  metering::Activity activity{{"films", "backups"}, {}};
+  const std::int64_t span_us = log.back().at_us - log.front().at_us;
+  for (int i = 0; i < 12; ++i) {
+    const logs::Microseconds from_us = log.front().at_us - 1000 + chance.upto(span_us);
+    activity.uses.push_back({static_cast<std::size_t>(chance.upto(1)), from_us,
+                             from_us + chance.upto(span_us / 5),
+                             static_cast<double>(chance.upto(4)) / 2});
+  }
+  return activity;
+}
+
+double mean_units(const metering::Activity& activity, std::size_t workload, double from_s,
+                  double to_s, logs::Microseconds first_us) {
+  double unit_seconds = 0;
+  for (const metering::NotedUse& use : activity.uses) {
+    const double start_s = static_cast<double>(use.start_us - first_us) / 1e6;
+    const double end_s = static_cast<double>(use.end_us - first_us) / 1e6;
+    const double both_s = std::min(end_s, to_s) - std::max(start_s, from_s);
+    if (use.workload == workload && both_s > 0) unit_seconds += both_s * use.units;
+  }
+  return unit_seconds / (to_s - from_s);
+}
+
+/// Seconds by units of both workloads, in millionths.
+using ByUnits = std::map<std::pair<long long, long long>, double>;
+
+void check_units(const metering::Measured& got, const SlowSums& slow,
+                 const metering::Activity& activity, logs::Microseconds first_us) {
+  ByUnits seconds;
+  for (const SlowInterval& interval : slow.kept) {
+    if (!interval.by_hour) continue;
+    const auto units = [&](std::size_t w) {
+      return std::llround(1e6 *
+                          mean_units(activity, w, interval.start_s, interval.end_s, first_us));
+    };
+    seconds[{units(0), units(1)}] += interval.seconds();
+  }
+  for (const auto& parcel : got.parcels) {
+    const Eigen::VectorXd& row = got.designs.at(parcel.design);
+    seconds[{std::llround(1e6 * row[0]), std::llround(1e6 * row[1])}] -= parcel.drawn.seconds;
+  }
+  for (const auto& [units, left_s] : seconds) {
+    REQUIRE(std::abs(left_s) < 1e-4);
+  }
+}
+
 void check_log_of_chance(const logs::Meaning& meaning, unsigned seed) {
   CAPTURE(seed);
   Chance chance(seed);
@@ -166,7 +214,8 @@ void check_log_of_chance(const logs::Meaning& meaning, unsigned seed) {
   const calendar::ZoneRules zone = zone_of_chance(chance);
   std::optional<double> gap_s;
   if (chance.one_in(3)) gap_s = static_cast<double>(1 + chance.upto(2000));
-  const auto got = measured(log, meaning, {zone, gap_s, {}});
+  const metering::Activity activity = activity_of_chance(chance, log);
+  const auto got = measured(log, meaning, {zone, gap_s, activity});
   REQUIRE_FALSE(got.coverage.change_only);
   const SlowSums slow = slow_sums(log, meaning, gap_s);
   const bool same_gap = got.coverage.gap_s == slow.gap_s;  // Infinite of counters.
@@ -174,6 +223,7 @@ void check_log_of_chance(const logs::Meaning& meaning, unsigned seed) {
   check_totals(got, slow);
   check_hours(got.measured, slow_hours(slow, log.front().at_us, zone));
   check_cells(got.measured, slow);
+  check_units(got.measured, slow, activity, log.front().at_us);
   if (meaning.kind == logs::Kind::power) check_watts(got.measured, slow);
 }
 
