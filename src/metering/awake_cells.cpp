@@ -84,12 +84,22 @@ Eigen::VectorXd AwakeCells::fitted(const Eigen::VectorXd& coefficients) const {
   return watts;
 }
 
-Eigen::MatrixXd AwakeCells::scores(const Eigen::VectorXd& fitted,
-                                   const std::vector<Index>& columns) const {
-  Eigen::MatrixXd sums = Eigen::MatrixXd::Zero(cells_, static_cast<Index>(columns.size()));
+Eigen::VectorXd AwakeCells::scores(const Eigen::VectorXd& fitted,
+                                   const Eigen::VectorXd& direction) const {
+  const Eigen::VectorXd factor = this->fitted(direction);
+  Eigen::VectorXd sums = Eigen::VectorXd::Zero(cells_);
   for_each_awake([&](const Parcel& parcel) {
     const double joules = parcel.drawn.joules - parcel.drawn.seconds * fitted(parcel.design);
-    sums.row(cell_of(parcel)) += joules * columns_[parcel.design](columns).transpose();
+    sums(cell_of(parcel)) += factor(parcel.design) * joules;
+  });
+  return sums;
+}
+
+Eigen::VectorXd AwakeCells::weights(const Eigen::VectorXd& direction) const {
+  const Eigen::VectorXd factor = this->fitted(direction);
+  Eigen::VectorXd sums = Eigen::VectorXd::Zero(cells_);
+  for_each_awake([&](const Parcel& parcel) {
+    sums(cell_of(parcel)) += parcel.drawn.seconds * factor(parcel.design) * factor(parcel.design);
   });
   return sums;
 }

@@ -45,10 +45,11 @@ class AwakeCells {
 
   /// Watts of each design by these coefficients (all columns).
   Eigen::VectorXd fitted(const Eigen::VectorXd& coefficients) const;
-  /// By cell from the first to the last, of these columns: sum of column x (joules - seconds x
+  /// By cell from the first to the last: sum of (direction . columns) x (joules - seconds x
   /// fitted).
-  Eigen::MatrixXd scores(const Eigen::VectorXd& fitted,
-                         const std::vector<Eigen::Index>& columns) const;
+  Eigen::VectorXd scores(const Eigen::VectorXd& fitted, const Eigen::VectorXd& direction) const;
+  /// By cell: sum of seconds x (direction . columns)^2.
+  Eigen::VectorXd weights(const Eigen::VectorXd& direction) const;
   /// All but the bandwidth.
   Residuals residuals(const Eigen::VectorXd& fitted) const;
 

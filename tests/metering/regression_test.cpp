@@ -8,6 +8,7 @@
 #include "chance.hpp"
 #include "made_measured.hpp"
 #include "wattweek/metering/levels.hpp"
+#include "wattweek/metering/long_run.hpp"
 
 namespace wattweek::metering {
 namespace {
@@ -177,22 +178,33 @@ TEST_CASE("regression: standard errors are those of a lag by lag reckoning") {
       (seconds.array() * (y - x * right).array()).matrix().asDiagonal() * x;
 
   const Regression fit = regress(made.measured(), {"streaming", "backup"}, {all_idle()});
-  const double steps = fit.residuals.bandwidth_s / 60;
-  CHECK(steps >= 60);
-  Eigen::MatrixXd meat = scores.transpose() * scores;
-  for (int lag = 1; lag < steps; ++lag) {
-    const Eigen::MatrixXd lagged =
-        scores.bottomRows(cells - lag).transpose() * scores.topRows(cells - lag);
-    meat += (1 - lag / steps) * (lagged + lagged.transpose());
-  }
-  const double b = steps / cells;
-  meat *= cells / (cells - 3.0) / (1 - b + b * b / 3);
-  const Eigen::MatrixXd covariance = gram.inverse() * meat * gram.inverse();
   CHECK(fit.idle_w->value == doctest::Approx(right(0)).epsilon(1e-11));
   CHECK(fit.increments[1].each_w->value == doctest::Approx(right(2)).epsilon(1e-11));
-  CHECK(fit.idle_w->standard_error == doctest::Approx(std::sqrt(covariance(0, 0))));
-  CHECK(fit.increments[0].each_w->standard_error == doctest::Approx(std::sqrt(covariance(1, 1))));
-  CHECK(fit.increments[1].each_w->standard_error == doctest::Approx(std::sqrt(covariance(2, 2))));
+  const Estimate estimates[] = {*fit.idle_w, *fit.increments[0].each_w, *fit.increments[1].each_w};
+  double most_steps = 0;
+  for (Index j = 0; j < 3; ++j) {
+    const Eigen::VectorXd g = gram.inverse().col(j);
+    const Eigen::VectorXd weights = (seconds.array() * (x * g).array().square()).matrix();
+    const LongRun run = long_run(scores * g, weights, 60);
+    double meat = 0;
+    double seen = 0;
+    for (int lag = 1 - cells; lag < cells; ++lag) {
+      const double kernel = 1 - std::abs(lag) / static_cast<double>(run.steps);
+      if (kernel <= 0) continue;
+      const int n = cells - std::abs(lag);
+      meat += kernel * (scores * g).head(n).dot((scores * g).tail(n));
+      seen += kernel * weights.head(n).dot(weights.tail(n));
+    }
+    seen /= weights.sum() * weights.sum();
+    const double b = (3 - std::sqrt(9 - 12 * seen)) / 2;
+    CHECK(b < 0.25);
+    const double wider = (1.96 + 2.9694 * b + 0.416 * b * b - 0.5324 * b * b * b) / 1.96;
+    CHECK(estimates[j].standard_error ==
+          doctest::Approx(wider * std::sqrt(meat * cells / (cells - 3.0))).epsilon(1e-9));
+    most_steps = std::max(most_steps, static_cast<double>(run.steps));
+  }
+  CHECK(most_steps >= 60);
+  CHECK(fit.residuals.bandwidth_s == 60 * most_steps);
 }
 
 TEST_CASE("regression: residuals by hand") {
