@@ -107,7 +107,7 @@ class Middle {
         to_(std::min(bin_of(level.to_w), measured.histogram.size())),
         middle_w_(median_w()) {
     for (int step = 0; step < kMostSteps; ++step) {
-      reach_w_ = kReach * std::max(spread_below_w(), measured.resolution_w);
+      reach_w_ = kReach * std::max(spread_below_w(), kLeastSteps * measured.resolution_w);
       const double next_w = weighted_mean_w();
       const bool stays = std::abs(next_w - middle_w_) <= kNearEnough * middle_w_;
       middle_w_ = next_w;
@@ -146,6 +146,7 @@ class Middle {
  private:
   static constexpr int kMostSteps = 100;
   static constexpr double kNearEnough = 1e-12;
+  static constexpr double kLeastSteps = 1.5;
   static constexpr double kReach = 4.685;  // 95 % as sure as the mean, if noise is normal.
 
   // Tukey's biweight and the slope of weight(u) u, of the distance u as part of the reach.
