@@ -13,9 +13,9 @@ namespace {
 
 using Eigen::Index;
 
-// Where the kernel sees more than this of a coefficient's weight at once, there are hardly four
+// Where the kernel sees more than this of a coefficient's weight at once, there are hardly five
 // stretches that could tell how much they differ.
-constexpr double kFewStretches = 0.25;
+constexpr double kFewStretches = 0.2;
 
 // Columns of the design: idle is the first, then the workloads.
 constexpr Index kIdle = 0;

@@ -126,6 +126,24 @@ TEST_CASE("coverage: idle and increments lie in their intervals in 90 to 99 % of
   check_covers("backup", backup);
 }
 
+// Then nothing in its own time tells how much two uses differ: the rest of the log must.
+TEST_CASE("coverage: the increment of a workload that was used once, for 40 minutes") {
+  Coverage increment;
+  for (int run = 0; run < 300; ++run) {
+    Chance chance(static_cast<std::uint64_t>(20000 + run));
+    FadingNoise noise(0.5, run % 2 == 0 ? 10 : 300, 60);
+    MadeMeasured made;
+    made.with_designs({Eigen::VectorXd::Zero(1), Eigen::VectorXd::Ones(1)});
+    for (int minute = 0; minute < 2880; ++minute) {
+      const bool used = minute >= 1300 && minute < 1340;
+      made.add(60, (used ? 29 : 20) + noise.next(chance), used ? 1 : 0);
+    }
+    const Regression fit = regress(made.measured(), {"backup"}, levels_of(made.measured()));
+    increment.count(fit.increments[0].each_w, 9);
+  }
+  check_covers("used once", increment);
+}
+
 TEST_CASE("coverage: the year lies in its interval in 90 to 99 % of 500 logs") {
   Coverage year;
   for (int run = 0; run < kRuns; ++run) {

@@ -26,7 +26,7 @@ struct Regression {
 /// same as on all readings), by non_negative_least_squares. Standard errors: the sandwich of H.
 /// White, Econometrica 48 (1980), 817-838, of `long_run` of what each cell adds to a coefficient,
 /// over an hour or more, times n / (n - p) for n cells with time and p coefficients. For a workload
-/// whose use lies so close together that the kernel sees more than a quarter of it at once, at
+/// whose use lies so close together that the kernel sees more than a fifth of it at once, at
 /// least that by the long-run variance of all residuals. A coefficient that the rule holds at 0 is
 /// taken as known by the others; its own standard error is the one that it would have, were it free
 /// beside them. To these, `rounding_error_w` of the idle level is added as an error that each
