@@ -127,6 +127,26 @@ TEST_CASE("regression: time off and asleep is left out") {
   CHECK(fit.increments[0].unit_hours == doctest::Approx(28));
 }
 
+TEST_CASE("regression: without workloads idle is the mean of all that is awake") {
+  MadeMeasured made;
+  made.add(6 * kHour_s, 0.2).add(3 * kHour_s, 10).add(kHour_s, 14);
+  const Regression fit = regress(made.measured(), {}, levels_of(made.measured()));
+  REQUIRE(fit.idle_w);
+  CHECK(fit.idle_w->value == doctest::Approx(11));
+  CHECK(fit.increments.empty());
+}
+
+TEST_CASE("regression: a steady hour that is one reading counts as an hour") {
+  // Rows that come only when watts move: one interval, one parcel, in the cell that it begins in.
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})}).add(60, 14, 0).add(60, 21, 1);
+  Measured measured = made.measured();
+  const Parcel steady{2, static_cast<std::uint16_t>(bin_of(10) / kBinsOfClass), 0, {3600, 36000}};
+  measured.parcels.push_back(steady);
+  const Regression fit = regress(measured, {"streaming"}, {all_idle()});
+  CHECK(fit.idle_w->value == doctest::Approx((14 * 60 + 36000) / 3660.0));
+}
+
 TEST_CASE("regression: nothing awake, nothing fitted") {
   MadeMeasured made = two_workloads();
   made.add(9 * kHour_s, 0, 0);
