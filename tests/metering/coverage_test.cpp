@@ -82,7 +82,7 @@ class Home {
 };
 
 // How often it held the truth.
-class Coverage {
+class HeldTruth {
  public:
   void count(const std::optional<Estimate>& estimate, double truth) {
     ++runs_;
@@ -96,7 +96,7 @@ class Coverage {
   int inside_ = 0;
 };
 
-void check_covers(const std::string& what, const Coverage& coverage) {
+void check_covers(const std::string& what, const HeldTruth& coverage) {
   CAPTURE(what);
   CHECK(coverage.part() >= 0.9);
   CHECK(coverage.part() <= 0.99);
@@ -107,10 +107,10 @@ constexpr Noise kNoises[] = {{0.3, 10, 0},  {0.3, 300, 0.1}, {0.3, 1200, 0.1}, {
                              {0.7, 300, 1}, {0.7, 1200, 1},  {0.2, 1200, 0}};
 
 TEST_CASE("coverage: idle and increments lie in their intervals in 90 to 99 % of 500 logs") {
-  Coverage idle_alone;
-  Coverage idle;
-  Coverage stream;
-  Coverage backup;
+  HeldTruth idle_alone;
+  HeldTruth idle;
+  HeldTruth stream;
+  HeldTruth backup;
   for (int run = 0; run < kRuns; ++run) {
     const Home home(run, kNoises[static_cast<std::size_t>(run) % std::size(kNoises)]);
     const std::vector<Level> levels = levels_of(home.measured());
@@ -128,7 +128,7 @@ TEST_CASE("coverage: idle and increments lie in their intervals in 90 to 99 % of
 
 // Then nothing in its own time tells how much two uses differ: the rest of the log must.
 TEST_CASE("coverage: the increment of a workload that was used once, for 40 minutes") {
-  Coverage increment;
+  HeldTruth increment;
   for (int run = 0; run < 300; ++run) {
     Chance chance(static_cast<std::uint64_t>(20000 + run));
     FadingNoise noise(0.5, run % 2 == 0 ? 10 : 300, 60);
@@ -145,7 +145,7 @@ TEST_CASE("coverage: the increment of a workload that was used once, for 40 minu
 }
 
 TEST_CASE("coverage: the year lies in its interval in 90 to 99 % of 500 logs") {
-  Coverage year;
+  HeldTruth year;
   for (int run = 0; run < kRuns; ++run) {
     Chance chance(static_cast<std::uint64_t>(10000 + run));
     const int weeks = 2 + run % 7;
