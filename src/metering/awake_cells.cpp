@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "wattweek/metering/levels.hpp"
 
@@ -26,7 +27,11 @@ Index cells_in(double seconds, double cell_seconds) {
 }
 
 AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels)
-    : measured_(measured) {
+    : AwakeCells(measured, levels, std::vector<bool>(measured.designs.size(), true)) {}
+
+AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels,
+                       std::vector<bool> designs)
+    : measured_(measured), designs_(std::move(designs)) {
   for (const Eigen::VectorXd& units : measured.designs) columns_.push_back(with_idle(units));
   const std::optional<double> from_w = awake_from_w(levels);
   if (!from_w) return;
@@ -61,7 +66,7 @@ std::vector<DrawnInUse> AwakeCells::by_design() const {
   });
   std::vector<DrawnInUse> all;
   for (std::size_t design = 0; design < drawn.size(); ++design) {
-    if (drawn[design].seconds > 0) all.push_back({columns_[design], drawn[design]});
+    if (drawn[design].seconds > 0) all.push_back({design, columns_[design], drawn[design]});
   }
   return all;
 }
