@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "wattweek/metering/levels.hpp"
 
@@ -26,7 +27,11 @@ Index cells_in(double seconds, double cell_seconds) {
 }
 
 AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels)
-    : measured_(measured) {
+    : AwakeCells(measured, levels, std::vector<bool>(measured.designs.size(), true)) {}
+
+AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels,
+                       std::vector<bool> designs)
+    : measured_(measured), designs_(std::move(designs)) {
   for (const Eigen::VectorXd& units : measured.designs) columns_.push_back(with_idle(units));
   const std::optional<double> from_w = awake_from_w(levels);
   if (!from_w) return;
@@ -61,7 +66,7 @@ std::vector<DrawnInUse> AwakeCells::by_design() const {
   });
   std::vector<DrawnInUse> all;
   for (std::size_t design = 0; design < drawn.size(); ++design) {
-    if (drawn[design].seconds > 0) all.push_back({columns_[design], drawn[design]});
+    if (drawn[design].seconds > 0) all.push_back({design, columns_[design], drawn[design]});
   }
   return all;
 }
@@ -84,12 +89,22 @@ Eigen::VectorXd AwakeCells::fitted(const Eigen::VectorXd& coefficients) const {
   return watts;
 }
 
-Eigen::MatrixXd AwakeCells::scores(const Eigen::VectorXd& fitted,
-                                   const std::vector<Index>& columns) const {
-  Eigen::MatrixXd sums = Eigen::MatrixXd::Zero(cells_, static_cast<Index>(columns.size()));
+Eigen::VectorXd AwakeCells::scores(const Eigen::VectorXd& fitted,
+                                   const Eigen::VectorXd& direction) const {
+  const Eigen::VectorXd factor = this->fitted(direction);
+  Eigen::VectorXd sums = Eigen::VectorXd::Zero(cells_);
   for_each_awake([&](const Parcel& parcel) {
     const double joules = parcel.drawn.joules - parcel.drawn.seconds * fitted(parcel.design);
-    sums.row(cell_of(parcel)) += joules * columns_[parcel.design](columns).transpose();
+    sums(cell_of(parcel)) += factor(parcel.design) * joules;
+  });
+  return sums;
+}
+
+Eigen::VectorXd AwakeCells::weights(const Eigen::VectorXd& direction) const {
+  const Eigen::VectorXd factor = this->fitted(direction);
+  Eigen::VectorXd sums = Eigen::VectorXd::Zero(cells_);
+  for_each_awake([&](const Parcel& parcel) {
+    sums(cell_of(parcel)) += parcel.drawn.seconds * factor(parcel.design) * factor(parcel.design);
   });
   return sums;
 }

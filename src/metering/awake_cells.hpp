@@ -23,6 +23,7 @@ Eigen::Index cells_in(double seconds, double cell_seconds);
 
 /// What was drawn with the same units in use.
 struct DrawnInUse {
+  std::size_t design = 0;   ///< Row of `Measured::designs`.
   Eigen::VectorXd columns;  ///< 1 for idle, then units in use.
   Drawn drawn;
 };
@@ -31,6 +32,8 @@ class AwakeCells {
  public:
   /// Keeps a reference to `measured`.
   AwakeCells(const Measured& measured, const std::vector<Level>& levels);
+  /// Only the time of these designs.
+  AwakeCells(const Measured& measured, const std::vector<Level>& levels, std::vector<bool> designs);
 
   bool empty() const { return cells_ == 0; }
   double cell_seconds() const { return together_ * measured_.parcel_seconds; }
@@ -45,10 +48,11 @@ class AwakeCells {
 
   /// Watts of each design by these coefficients (all columns).
   Eigen::VectorXd fitted(const Eigen::VectorXd& coefficients) const;
-  /// By cell from the first to the last, of these columns: sum of column x (joules - seconds x
+  /// By cell from the first to the last: sum of (direction . columns) x (joules - seconds x
   /// fitted).
-  Eigen::MatrixXd scores(const Eigen::VectorXd& fitted,
-                         const std::vector<Eigen::Index>& columns) const;
+  Eigen::VectorXd scores(const Eigen::VectorXd& fitted, const Eigen::VectorXd& direction) const;
+  /// By cell: sum of seconds x (direction . columns)^2.
+  Eigen::VectorXd weights(const Eigen::VectorXd& direction) const;
   /// All but the bandwidth.
   Residuals residuals(const Eigen::VectorXd& fitted) const;
 
@@ -69,12 +73,14 @@ class AwakeCells {
   void for_each_awake(Use use) const {
     for (const Parcel& parcel : measured_.parcels) {
       const std::size_t end_bin = (parcel.watt_class + std::size_t{1}) * kBinsOfClass;
-      if (end_bin > from_bin_ && parcel.drawn.seconds > 0) use(parcel);
+      if (end_bin <= from_bin_ || !(parcel.drawn.seconds > 0)) continue;
+      if (designs_[parcel.design]) use(parcel);
     }
   }
   void find_cells();
 
   const Measured& measured_;
+  std::vector<bool> designs_;  // Those that count.
   std::size_t from_bin_ = 0;
   std::int32_t first_minute_ = 0;
   std::int32_t together_ = 1;  // So many parcel_seconds make one cell.

@@ -78,6 +78,7 @@ Eigen::MatrixXd ScaledQr::inverse_gram() const {
 
 // With R = [R1 R2; 0 ~0] the pivoted columns behind the rank are R1^-1 R2 of those before it.
 std::vector<std::vector<Index>> ScaledQr::dependent_sets() const {
+  if (is_full_rank()) return {};
   const Index rank = qr_.rank();
   const Index rest = qr_.cols() - rank;
   const Eigen::MatrixXd parts = qr_.matrixR()

@@ -25,7 +25,9 @@ class NonNegative {
         x_(Eigen::VectorXd::Zero(columns.cols())) {}
 
   Eigen::VectorXd solve() {
-    while (let_in_the_steepest()) {
+    // Each column let in lowers the sum of squares, so that no choice of columns comes twice, but
+    // for rounding. Three times as many as there are columns is what Lawson and Hanson allow.
+    for (Index step = 0; step < 3 * columns_.cols() && let_in_the_steepest(); ++step) {
       while (!settle()) {
       }
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "awake_cells.hpp"
+#include "steady_use.hpp"
 #include "wattweek/metering/least_squares.hpp"
 #include "wattweek/metering/levels.hpp"
 
@@ -12,6 +13,10 @@ namespace wattweek::metering {
 namespace {
 
 using Eigen::Index;
+
+// Where the kernel sees more than this of a coefficient's weight at once, there are hardly five
+// stretches that could tell how much they differ.
+constexpr double kFewStretches = 0.2;
 
 // Columns of the design: idle is the first, then the workloads.
 constexpr Index kIdle = 0;
@@ -62,8 +67,6 @@ class Fit {
     fitted_ = cells_.fitted(x_);
   }
 
-  double unit_hours(Index j) const { return hours_(j); }
-
   // The columns that the log cannot tell from this one.
   std::vector<Index> in_step_with(Index j) const {
     for (const auto& set : dependent_) {
@@ -77,15 +80,10 @@ class Fit {
 
   std::optional<Estimate> estimate(Index j) {
     if (!(hours_(j) > 0) || !in_step_with(j).empty()) return std::nullopt;
-    const auto place = std::find(free_.begin(), free_.end(), j);
-    if (place != free_.end()) {
-      if (free_variances_.size() == 0) free_variances_ = variances(free_, fitted_);
-      return Estimate{x_(j), std::sqrt(free_variances_(place - free_.begin()))};
-    }
+    if (x_(j) > 0) return Estimate{x_(j), standard_error(free_, j, fitted_)};
     std::vector<Index> beside = free_;
     beside.push_back(j);
-    const Eigen::VectorXd fitted = fitted_freely(beside);
-    return Estimate{0, std::sqrt(variances(beside, fitted)(static_cast<Index>(free_.size())))};
+    return Estimate{0, standard_error(beside, j, fitted_freely(beside))};
   }
 
   Residuals residuals() const {
@@ -105,18 +103,36 @@ class Fit {
     return cells_.fitted(x);
   }
 
-  // Of the coefficients of these columns, the others taken as they are.
-  Eigen::VectorXd variances(const std::vector<Index>& columns, const Eigen::VectorXd& fitted) {
+  // Of a coefficient fitted beside those of `columns`, the others taken as known.
+  double standard_error(const std::vector<Index>& columns, Index j, const Eigen::VectorXd& fitted) {
     const Weighted all = weighted(cells_, columns);
     const Eigen::MatrixXd inverse = ScaledQr(all.columns).inverse_gram();
-    const LongRun run = long_run(cells_.scores(fitted, columns), cells_.cells_of(kLeastKernel_s));
+    const auto at_j = std::find(columns.begin(), columns.end(), j) - columns.begin();
+    // The coefficient is the sum over time of this . columns x watts x seconds.
+    Eigen::VectorXd direction = Eigen::VectorXd::Zero(x_.size());
+    direction(columns) = inverse.col(at_j);
+    const Eigen::VectorXd weights = cells_.weights(direction);
+    const Index hour = cells_.cells_of(kLeastKernel_s);
+    const LongRun run = long_run(cells_.scores(fitted, direction), weights, hour);
+    double noise = run.variance;
+    if (run.part > kFewStretches) noise = std::max(noise, inverse(at_j, at_j) * pooled(fitted));
+    noise *= cells_.small_sample(static_cast<Index>(columns.size()));
     bandwidth_s_ = std::max(bandwidth_s_, static_cast<double>(run.steps) * cells_.cell_seconds());
-    // A combination of units errs by rounding as one: X' W^2 X in place of X' W X.
-    const Eigen::MatrixXd by_row = all.seconds.cwiseSqrt().asDiagonal() * all.columns;
-    const Eigen::MatrixXd rounding = rounding_w_ * rounding_w_ * by_row.transpose() * by_row;
-    const Eigen::MatrixXd inside =
-        cells_.small_sample(static_cast<Index>(columns.size())) * run.covariance + rounding;
-    return (inverse * inside * inverse).diagonal().cwiseMax(0);
+    return std::sqrt(noise + rounding_variance(all, inverse.col(at_j)));
+  }
+
+  // Long-run variance of all that the fit leaves, for each second.
+  double pooled(const Eigen::VectorXd& fitted) const {
+    const Eigen::VectorXd idle = Eigen::VectorXd::Unit(x_.size(), kIdle);
+    const Eigen::VectorXd seconds = cells_.weights(idle);
+    const Index hour = cells_.cells_of(kLeastKernel_s);
+    return long_run(cells_.scores(fitted, idle), seconds, hour).variance / seconds.sum();
+  }
+
+  // Each combination of units errs by rounding as one.
+  double rounding_variance(const Weighted& all, const Eigen::VectorXd& direction) const {
+    const Eigen::VectorXd parts = (all.columns * direction).cwiseProduct(all.seconds.cwiseSqrt());
+    return rounding_w_ * rounding_w_ * parts.squaredNorm();
   }
 
   const AwakeCells& cells_;
@@ -127,7 +143,6 @@ class Fit {
   std::vector<std::vector<Index>> dependent_;  // Sets of columns that go in step.
   std::vector<Index> free_;                    // Columns that the rule does not hold at 0.
   Eigen::VectorXd fitted_;
-  Eigen::VectorXd free_variances_;
   double bandwidth_s_ = 0;
 };
 
@@ -136,7 +151,6 @@ IncrementEstimate increment(Fit& fit, const std::vector<std::string>& workloads,
   const Index column = static_cast<Index>(workload) + 1;
   IncrementEstimate increment;
   increment.workload = workloads[workload];
-  increment.unit_hours = fit.unit_hours(column);
   increment.each_w = fit.estimate(column);
   for (const Index other : fit.in_step_with(column)) {
     if (other == kIdle) {
@@ -166,15 +180,19 @@ double rounding_of_idle_w(const Measured& measured, const std::vector<Level>& le
 
 }  // namespace
 
-Regression regress(const Measured& measured, const std::vector<std::string>& workloads,
+Regression regress(const Measured& measured, const Activity& activity,
                    const std::vector<Level>& levels) {
-  const AwakeCells cells(measured, levels);
-  if (cells.empty()) return nothing_awake(workloads);
-  Fit fit(cells, workloads.size(), rounding_of_idle_w(measured, levels));
+  const AwakeCells awake(measured, levels);
+  if (awake.empty()) return nothing_awake(activity.workloads);
+  const std::vector<bool> steady = steady_designs(measured, activity);
+  const AwakeCells cells = hold_most(awake, steady) ? AwakeCells(measured, levels, steady) : awake;
+  Fit fit(cells, activity.workloads.size(), rounding_of_idle_w(measured, levels));
   Regression regression;
   regression.idle_w = fit.estimate(kIdle);
-  for (std::size_t workload = 0; workload < workloads.size(); ++workload) {
-    regression.increments.push_back(increment(fit, workloads, workload));
+  const Eigen::VectorXd hours = awake.unit_hours();
+  for (std::size_t workload = 0; workload < activity.workloads.size(); ++workload) {
+    regression.increments.push_back(increment(fit, activity.workloads, workload));
+    regression.increments.back().unit_hours = hours(static_cast<Index>(workload) + 1);
   }
   regression.residuals = fit.residuals();
   return regression;

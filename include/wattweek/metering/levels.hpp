@@ -57,9 +57,14 @@ bool lies_in(const Parcel& parcel, const Level& level);
 /// the London Mathematical Society 29 (1898), 353-380).
 double rounding_error_w(const Measured& measured, const Level& level);
 
-/// Idle watts of a log without an activity file: the mean of the idle level. Its standard error:
-/// `long_run` of the parcels in it over an hour or more, and `rounding_error_w`. Nothing where no
-/// level is idle.
+/// Idle watts of a log without an activity file: the mean of the idle level, in which what lies far
+/// from its middle counts for less, so that work too short or too slight for a level of its own
+/// does not lift it. Weights: the biweight of A. E. Beaton and J. W. Tukey, Technometrics 16
+/// (1974), 147-185, that reaches 4.685 times the spread: the root mean square of what lies below
+/// the middle, at least 1.5 times the resolution (nothing but noise lies below idle; common
+/// practice, no source). Standard error: `long_run` over an hour or more, times n / (n - 1), of
+/// what each cell's parcels pull at the middle, over the sum of slopes (P. J. Huber, Robust
+/// Statistics (1981), section 6.4); and `rounding_error_w`. Nothing where no level is idle.
 std::optional<Estimate> idle_of(const std::vector<Level>& levels, const Measured& measured);
 
 }  // namespace wattweek::metering

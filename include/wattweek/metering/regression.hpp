@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "wattweek/metering/activity.hpp"
 #include "wattweek/metering/fit.hpp"
 #include "wattweek/metering/measured.hpp"
 
@@ -24,15 +25,22 @@ struct Regression {
 ///
 /// Coefficients: weighted least squares on the mean watts of each combination of units in use (the
 /// same as on all readings), by non_negative_least_squares. Standard errors: the sandwich of H.
-/// White, Econometrica 48 (1980), 817-838, around `long_run` of the scores by cell, over an hour or
-/// more, times n / (n - p) for n cells with time and p coefficients. A coefficient that the rule
-/// holds at 0 is taken as known by the others; its own standard error is the one that it would
-/// have, were it free beside them. To these, `rounding_error_w` of the idle level is added as an
-/// error that each combination of units has by itself.
+/// White, Econometrica 48 (1980), 817-838, of `long_run` of what each cell adds to a coefficient,
+/// over an hour or more, times n / (n - p) for n cells with time and p coefficients. For a workload
+/// whose use lies so close together that the kernel sees more than a fifth of it at once, at
+/// least that by the long-run variance of all residuals. A coefficient that the rule holds at 0 is
+/// taken as known by the others; its own standard error is the one that it would have, were it free
+/// beside them. To these, `rounding_error_w` of the idle level is added as an error that each
+/// combination of units has by itself.
+///
+/// Intervals in which units change are left out, as long as the others hold at least half of the
+/// awake time and half of the unit-hours of each workload: a sample of power is that of its
+/// beginning, but its units would be the mean up to the next one, and each use would lose a sixth
+/// of an interval of its watts (common practice, no source). Otherwise all intervals count.
 ///
 /// Where no parcel is awake there is neither idle nor an increment.
-/// \param workloads names, in the order of the columns of `measured.designs`
-Regression regress(const Measured& measured, const std::vector<std::string>& workloads,
+/// \pre `measured` was measured with this activity
+Regression regress(const Measured& measured, const Activity& activity,
                    const std::vector<Level>& levels);
 
 }  // namespace wattweek::metering
