@@ -52,7 +52,7 @@ std::variant<Measured, Outcome> measure(const FitRequest& request) {
   ProgressLine line;
   auto report = logs::read_log(log, request.options, measuring, [&](std::uint64_t bytes) {
     const double all = static_cast<double>(std::max<std::uint64_t>(log.bytes, 1));
-    line.show("reading the log", std::min(1.0, static_cast<double>(bytes) / all));
+    line.show("the log", std::min(1.0, static_cast<double>(bytes) / all));
   });
   if (auto* problems = std::get_if<Problems>(&report)) return refused(std::move(*problems));
   return Measured{std::get<logs::LogReport>(std::move(report)), measuring.finish(),

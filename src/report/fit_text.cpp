@@ -181,7 +181,7 @@ Section coverage_section(const FitShown& shown) {
 
 Section levels_section(const FitShown& shown) {
   Section section{"What it draws", {}};
-  Table table{{{"state", Align::left}, {"W"}, {"hours"}, {"part of the time"}}, {}};
+  Table table{{{"", Align::left}, {"W"}, {"hours"}, {"part of the time"}}, {}};
   double all_hours = 0;
   for (const metering::Level& level : shown.fit.levels) all_hours += level.hours;
   for (const metering::Level& level : shown.fit.levels) {

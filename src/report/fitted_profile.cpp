@@ -22,11 +22,14 @@ std::string quoted(const std::string& text) {
   return quoted + "\"";
 }
 
+/// To a millionth of a watt.
+std::string watts(double value) { return rounded(value, 6); }
+
 /// `[12.1, 12.5]`: the even distribution with the same standard deviation.
 std::string range_of(const metering::Estimate& estimate) {
   const double half = std::sqrt(3.0) * estimate.standard_error;
-  return fmt::format("[{}, {}]", exact(std::max(0.0, estimate.value - half)),
-                     exact(estimate.value + half));
+  return fmt::format("[{}, {}]", watts(std::max(0.0, estimate.value - half)),
+                     watts(estimate.value + half));
 }
 
 /// Off and sleep watts, where the log shows them.
@@ -34,7 +37,7 @@ std::string resting_watts(const FitShown& shown) {
   std::string text;
   for (const metering::Level& level : shown.fit.levels) {
     if (level.state == metering::State::off || level.state == metering::State::sleep) {
-      text += fmt::format("{} = {}\n", state_name(level.state), exact(level.watts));
+      text += fmt::format("{} = {}\n", state_name(level.state), watts(level.watts));
     }
   }
   return text;
@@ -43,7 +46,7 @@ std::string resting_watts(const FitShown& shown) {
 std::string week_lines(const metering::Week& week) {
   std::string text = "week = [ # W, from Monday 00:00, a line for each day\n";
   for (std::size_t hour = 0; hour < week.size(); ++hour) {
-    text += fmt::format("{}{},", hour % 24 == 0 ? "  " : " ", exact(*week[hour]));
+    text += fmt::format("{}{},", hour % 24 == 0 ? "  " : " ", watts(*week[hour]));
     if (hour % 24 == 23) text += "\n";
   }
   return text + "]\n";
