@@ -56,6 +56,9 @@ struct Measured {
   /// workloads. Row 0 is "none".
   std::vector<Eigen::VectorXd> designs;
   double resolution_w = 0;  ///< Smallest step between watts that was seen; 0: none.
+  /// What a step leaves out is in a later reading, as in all logs of energy and counters: single
+  /// watts are rounded, their mean over a while is not.
+  bool carries_rest = false;
 };
 
 }  // namespace wattweek::metering
