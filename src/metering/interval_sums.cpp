@@ -72,6 +72,7 @@ Measured IntervalSums::measured() {
   all.parcel_seconds = parcels_.parcel_seconds();
   all.parcels = parcels_.in_order();
   all.designs = noted_.designs();
+  all.changing = noted_.changing();
   return all;
 }
 
