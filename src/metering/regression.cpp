@@ -193,7 +193,7 @@ Regression nothing_awake(const std::vector<std::string>& workloads) {
 
 double rounding_of_idle_w(const Measured& measured, const std::vector<Level>& levels) {
   for (const Level& level : levels) {
-    if (level.state == State::idle) return rounding_error_w(measured, level);
+    if (level.state == State::idle) return rounding_error_of_unused_w(measured, level);
   }
   return 0;
 }

@@ -1,14 +1,14 @@
 // Writes the log that readers of logs are held against: a year at one sample a second, 31.5 million
-// rows of `2025-01-01T00:00:00+00:00,30.2`; and a file of what was in use, thousands of uses of four
-// workloads. `year_log LOG.csv ACTIVITY.csv [ROWS]`; the same bytes every time.
+// rows of `2025-01-01T00:00:00+00:00,30.2`; and a file of what was in use, thousands of uses of
+// four workloads. `year_log LOG.csv ACTIVITY.csv [ROWS]`; the same bytes every time.
+
+#include <fmt/format.h>
 
 #include <array>
 #include <cstdint>
 #include <cstdio>
 #include <cstdlib>
 #include <string>
-
-#include <fmt/format.h>
 
 namespace {
 

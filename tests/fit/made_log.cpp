@@ -88,8 +88,8 @@ class Home {
     use("films", begin_s, film_s, made_.films_w);
     if (chance_.even() < 0.3) use("films", begin_s + film_s / 4, film_s / 2, made_.films_w);
     for (const double hour : {1.0, 9.0}) {
-      use("backup", midnight_s + 3600 * (hour + 6 * chance_.even()),
-          900 + 3600 * chance_.even(), made_.backup_w);
+      use("backup", midnight_s + 3600 * (hour + 6 * chance_.even()), 900 + 3600 * chance_.even(),
+          made_.backup_w);
     }
   }
 
@@ -133,7 +133,8 @@ class Home {
 
   // Now and then rows are missing, up to 20 of them.
   bool is_missing() {
-    if (missing_ == 0 && chance_.even() < 0.0005) missing_ = 1 + static_cast<int>(20 * chance_.even());
+    if (missing_ == 0 && chance_.even() < 0.0005)
+      missing_ = 1 + static_cast<int>(20 * chance_.even());
     if (missing_ == 0) return false;
     --missing_;
     return true;
@@ -146,7 +147,9 @@ class Home {
     made_.log += '\n';
   }
 
-  double to_quantum(double value) const { return std::round(value / sort_.quantum) * sort_.quantum; }
+  double to_quantum(double value) const {
+    return std::round(value / sort_.quantum) * sort_.quantum;
+  }
 
   void sample() {
     made_.log = "time,power (W)\n";
@@ -156,12 +159,14 @@ class Home {
     }
   }
 
-  // Each interval's own energy, rounded; stamps at its end.
+  // Stamps at the end of each interval. Its own energy, rounded; or what a counter rose by.
   void meter_intervals() {
     made_.log = "end of interval,energy (Wh)\n";
     for (double at_s = 0; at_s < sort_.days * kDay_s; at_s += sort_.step_s) {
       const double wh = drawn_wh(at_s, at_s + sort_.step_s);
-      if (!is_missing()) row(at_s + sort_.step_s, to_quantum(wh));
+      const double shown_wh = to_quantum(wh + rest_wh_);
+      if (sort_.carries_rest) rest_wh_ += wh - shown_wh;
+      if (!is_missing()) row(at_s + sort_.step_s, shown_wh);
     }
   }
 
@@ -184,6 +189,7 @@ class Home {
   std::size_t next_ = 0;
   double load_w_ = 0;
   int missing_ = 0;
+  double rest_wh_ = 0;
 };
 
 }  // namespace

@@ -20,6 +20,7 @@ struct MadeSort {
   double noise_w = 0.3;  ///< Standard deviation.
   double memory_s = 60;  ///< After so long a time noise has faded to 1/e.
   double least_increment_w = 1;
+  bool carries_rest = false;  ///< Of energies: what a step leaves out is in the next one.
 };
 
 struct MadeLog {

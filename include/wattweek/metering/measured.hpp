@@ -49,6 +49,7 @@ struct Measured {
   std::int64_t first_hour = 0;
   std::vector<Drawn> hours;
   Histogram histogram;
+  Histogram unused;  ///< Of it, what was drawn while no workload was in use; as long.
   /// In order of time. Seconds of a cell: 60, doubled as often as a long log asks for.
   double parcel_seconds = 60;
   std::vector<Parcel> parcels;
