@@ -23,7 +23,7 @@ logs::LogFile text_file(const std::string& name, const std::string& text) {
 }
 
 FittedText fitted_text(const std::string& log, const std::string& activity,
-                       const logs::LogOptions& options, const metering::MeterError& meter) {
+                       const logs::LogOptions& options, std::optional<double> gap_s) {
   FittedText all;
   if (!activity.empty()) {
     const auto rows = logs::read_activity(text_file("activity.csv", activity),
@@ -35,7 +35,7 @@ FittedText fitted_text(const std::string& log, const std::string& activity,
     all.activity = metering::activity_of(std::get<std::vector<logs::ActivityRow>>(rows));
   }
   const calendar::ZoneRules zone = options.zone.value_or(calendar::ZoneRules{});
-  metering::Measuring measuring({zone, std::nullopt, all.activity});
+  metering::Measuring measuring({zone, gap_s, all.activity});
   auto report = logs::read_log(text_file("log.csv", log), options, measuring);
   if (const auto* problems = std::get_if<Problems>(&report)) {
     all.problems = lines_of(*problems);
@@ -43,7 +43,7 @@ FittedText fitted_text(const std::string& log, const std::string& activity,
   }
   all.report = std::get<logs::LogReport>(std::move(report));
   all.measurement = measuring.finish();
-  all.fit = metering::fit(all.measurement.measured, all.activity.workloads, meter);
+  all.fit = metering::fit(all.measurement.measured, all.activity.workloads, {});
   return all;
 }
 
