@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "price_bands.hpp"
+#include "week_classes.hpp"
 
 namespace wattweek::calendar {
 
@@ -61,7 +62,10 @@ FoldedStudy fold_with(const model::Study& study, const ZoneRules& zone,
   FoldedStudy folded;
   add_uses(study, input, folded.index);
   add_rests(study, input, folded.index);
+  WeekClasses classes(study);
+  classes.add_to(input);
   folded.fold = fold(input, zone);
+  folded.hour_of_week = classes.hours_of(folded.fold);
   return folded;
 }
 

@@ -97,7 +97,9 @@ void check_profile(Findings& all, const read::SourceText& source) {
   take_notes(all, decide::notes_of_profile(*profile.value));
   good(all, source.name,
        fmt::format("profile: {}, {}", profile.value->name,
-                   report::counted(profile.value->increments.size(), "increment")),
+                   profile.value->week
+                       ? "watts by hour of the week"
+                       : report::counted(profile.value->increments.size(), "increment")),
        report::profile_text(*profile.value, all.style));
   all.any_profile = true;
   all.highest_watts = all.highest_watts || report::speaks_of_highest_watts(*profile.value);

@@ -93,6 +93,44 @@ Command what_if() {
           "wattweek whatif docs/examples/ostrawick.toml --vary price=0.5..1.5"};
 }
 
+Command fit() {
+  return {"fit",
+          "LOG",
+          1,
+          1,
+          "a meter's log: what the machine draws, its week and its year",
+          "Reads the log of a meter at the plug, in text with columns or in JSON, plain or "
+          "compressed by gzip, and says how much of the time it covers, at which watts the machine "
+          "stays, what its week is like and what the year comes to. How the log is laid out is "
+          "inferred and said; where two readings fit, it asks. With --activity it says what each "
+          "workload adds, and with --profile it writes what `estimate` reads.",
+          {{"zone", "ZONE", "the time zone of the week, and of times that name none"},
+           {"kind", "power|energy|counter",
+            "what the values are: watts, the energy of each interval, or a counter that runs on"},
+           {"stamps", "start|end", "which end of its interval a time names, for energy"},
+           {"where", "COLUMN=VALUE",
+            "keep only these rows. COLUMN here and NAME below are headings, or numbers from 1"},
+           {"delimiter", "C", "what sets columns apart: a character, tab or blank"},
+           {"decimal", "C", "the decimal mark, . or ,"},
+           {"date-order", "dmy|mdy|ymd", "the order of day, month and year in numbers"},
+           {"columns", "time=NAME,power=NAME",
+            "the columns to read; energy=NAME in place of power=NAME for energy and counters"},
+           {"unit", "W|kW|Wh|kWh", "the unit of the values"},
+           {"gap", "SECONDS",
+            "leave out intervals that are longer; if not given, than 300 s and 3 times the "
+            "typical step"},
+           {"activity", "ACTIVITY.csv",
+            "when which workload was in use: columns workload, start, end and perhaps units"},
+           {"meter-error", "PERCENT,WATTS",
+            "the meter's limits of error: percent of the reading and watts"},
+           {"tariff", "TARIFF.toml", "what the year costs under this contract, or shipped:NAME"},
+           {"profile", "OUT.toml", "write a profile of this machine"},
+           {"force", "", "replace the profile that is there"},
+           {"format", "FORMAT", "text (default) or json"}},
+          {"text", "json"},
+          "wattweek fit docs/examples/plug-log.csv --zone Europe/Dublin"};
+}
+
 Command check() {
   return {"check",
           "FILE.toml...",
@@ -164,8 +202,8 @@ Command help() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> kCommands = {estimate(), compare(),   what_if(), check(),
-                                                 quick(),    new_study(), help()};
+  static const std::vector<Command> kCommands = {estimate(), compare(), what_if(),   fit(),
+                                                 check(),    quick(),   new_study(), help()};
   return kCommands;
 }
 

@@ -27,22 +27,6 @@ read::Unreadable unreadable(const std::string& path, std::string_view why) {
   return {fmt::format("'{}' {}", path, why)};
 }
 
-/// Why the file must not be opened, if so.
-std::optional<read::Unreadable> refusal(const std::string& path) {
-  if (path.empty()) return read::Unreadable{"an empty path names no file"};
-  if (path.find('\0') != std::string::npos) return unreadable(path, "holds a zero byte");
-  std::error_code problem;
-  const fs::file_status status = fs::status(path, problem);
-  if (status.type() == fs::file_type::not_found) return unreadable(path, "does not exist");
-  if (problem) return unreadable(path, "cannot be reached: " + problem.message());
-  if (fs::is_directory(status)) return unreadable(path, "is a folder, not a file");
-  if (!fs::is_regular_file(status)) return unreadable(path, "is not a regular file");
-  if (fs::file_size(path, problem) > kMostBytes && !problem) {
-    return unreadable(path, "is larger than 16 MiB");
-  }
-  return std::nullopt;
-}
-
 /// The whole text, `kMostBytes` + 1 bytes of it at most.
 std::variant<std::string, read::Unreadable> content(const std::string& path) {
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"),
@@ -125,8 +109,24 @@ Loaded load(const std::string& path, const std::string& from, read::ShippedKind 
 
 }  // namespace
 
+std::optional<read::Unreadable> why_not_to_open(const std::string& path) {
+  if (path.empty()) return read::Unreadable{"an empty path names no file"};
+  if (path.find('\0') != std::string::npos) return unreadable(path, "holds a zero byte");
+  std::error_code problem;
+  const fs::file_status status = fs::status(path, problem);
+  if (status.type() == fs::file_type::not_found) return unreadable(path, "does not exist");
+  if (problem) return unreadable(path, "cannot be reached: " + problem.message());
+  if (fs::is_directory(status)) return unreadable(path, "is a folder, not a file");
+  if (!fs::is_regular_file(status)) return unreadable(path, "is not a regular file");
+  return std::nullopt;
+}
+
 Loaded read_file(const std::string& path) {
-  if (std::optional<read::Unreadable> why = refusal(path)) return *why;
+  if (std::optional<read::Unreadable> why = why_not_to_open(path)) return *why;
+  std::error_code no_size;
+  if (fs::file_size(path, no_size) > kMostBytes && !no_size) {
+    return unreadable(path, "is larger than 16 MiB");
+  }
   auto text = content(path);
   if (const auto* why = std::get_if<read::Unreadable>(&text)) return *why;
   std::error_code problem;

@@ -1,6 +1,7 @@
 #pragma once
 // Files as the user names them: found, refused with a reason, or read whole.
 
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -8,6 +9,9 @@
 #include "wattweek/read/read.hpp"
 
 namespace wattweek::cli {
+
+/// Why a file that the command line names must not be opened, if so.
+std::optional<read::Unreadable> why_not_to_open(const std::string& path);
 
 /// A file that the command line names. What is no regular file is refused before it is opened
 /// (a pipe would wait for ever), and so is what is larger than 16 MiB.

@@ -95,7 +95,7 @@ Outcome written(const std::string& folder, const NewStudy& made, std::size_t col
   if (const auto* problems = std::get_if<std::vector<diag::Diagnostic>>(&notes)) {
     return refused(*problems);
   }
-  WrittenFiles files;
+  WrittenFiles files("name another folder");
   auto why = files.write(folder, made.files);
   if (!why) why = files.finish();
   if (why) return {why->exit_code, "", error_line(why->reason)};

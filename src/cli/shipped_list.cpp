@@ -6,6 +6,8 @@
 
 #include "cli/files.hpp"
 #include "cli/run.hpp"
+#include "wattweek/decide/profile_alone.hpp"
+#include "wattweek/diag/number_text.hpp"
 #include "wattweek/diag/printable.hpp"
 #include "wattweek/report/words.hpp"
 #include "wattweek/report/wrap.hpp"
@@ -17,8 +19,16 @@ using read::ShippedKind;
 using report::counted;
 using report::watts_text;
 
+/// What it draws switched on: its idle watts, or the mean of its week.
+std::string about_on(const model::Profile& profile) {
+  if (!profile.week) return "idle " + watts_text(profile.idle);
+  const units::Power mean = decide::overview_of(*profile.week).mean;
+  return fmt::format("mean {} W, {} kWh a year", diag::rounded(units::in_watts(mean), 2),
+                     diag::rounded(decide::year_of(mean).energy_kwh.low, 1));
+}
+
 std::string about(const model::Profile& profile) {
-  std::string text = fmt::format("{}: idle {}", profile.name, watts_text(profile.idle));
+  std::string text = fmt::format("{}: {}", profile.name, about_on(profile));
   if (profile.busy) text += fmt::format(", busy {}", watts_text(*profile.busy));
   if (!profile.at_load.empty()) {
     text += ", busy " + watts_text(model::PowerRange(profile.at_load.back()));

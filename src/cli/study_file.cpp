@@ -96,6 +96,15 @@ std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
   return outcome;
 }
 
+std::variant<model::Tariff, Outcome> read_tariff(const std::string& path) {
+  Found found = find_tariffs({path});
+  if (!found.unreadable.empty()) return Outcome{kWrongInput, "", found.unreadable};
+  if (!found.of_wrong_kind.empty()) return refused(std::move(found.of_wrong_kind));
+  read::Read<model::Tariff> tariff = read::tariff(found.sources.front());
+  if (!tariff.value) return refused(std::move(tariff.problems));
+  return *std::move(tariff.value);
+}
+
 decide::Progress shown_on(ProgressLine& line) {
   return [&line](const std::string& what, double fraction) { line.show(what, fraction); };
 }

@@ -26,6 +26,9 @@ std::variant<read::StudyInput, Outcome> read_study(const std::string& path);
 std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
     const std::string& path, const std::vector<std::string>& tariffs);
 
+/// The tariff in a file, or one that ships, or the mistakes in it.
+std::variant<model::Tariff, Outcome> read_tariff(const std::string& path);
+
 /// Progress that is shown on a line of standard error.
 decide::Progress shown_on(ProgressLine& line);
 

@@ -23,25 +23,6 @@ NotWritten failed(const fs::path& path, int error) {
                                std::strerror(error))};
 }
 
-NotWritten taken(const std::string& paths) {
-  return {kWrongInput, fmt::format("there is {} already, and nothing is overwritten; name another "
-                                   "folder",
-                                   paths)};
-}
-
-/// The files whose names are taken, be it by a link that leads nowhere.
-std::optional<NotWritten> taken_names(const fs::path& folder, const std::vector<NewFile>& files) {
-  std::string paths;
-  for (const NewFile& file : files) {
-    std::error_code problem;
-    const fs::file_status status = fs::symlink_status(folder / file.name, problem);
-    if (!fs::exists(status)) continue;
-    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", (folder / file.name).string());
-  }
-  if (paths.empty()) return std::nullopt;
-  return taken(paths);
-}
-
 /// Gives a file another name that nobody has; the number of the error, else 0.
 int rename_without_replacing(const fs::path& from, const fs::path& to) {
   if (renameat2(AT_FDCWD, from.c_str(), AT_FDCWD, to.c_str(), RENAME_NOREPLACE) == 0) return 0;
@@ -50,7 +31,32 @@ int rename_without_replacing(const fs::path& from, const fs::path& to) {
   return link(from.c_str(), to.c_str()) == 0 ? 0 : errno;
 }
 
+/// Gives a file another name, in place of the file that has it; the number of the error, else 0.
+int rename_in_place(const fs::path& from, const fs::path& to) {
+  return std::rename(from.c_str(), to.c_str()) == 0 ? 0 : errno;
+}
+
 }  // namespace
+
+NotWritten WrittenFiles::taken(const std::string& paths) const {
+  return {kWrongInput,
+          fmt::format("there is {} already, and nothing is overwritten; {}", paths, advice_)};
+}
+
+/// The files whose names are taken, be it by a link that leads nowhere.
+std::optional<NotWritten> WrittenFiles::taken_names(const std::vector<NewFile>& files) const {
+  std::string paths;
+  for (const NewFile& file : files) {
+    std::error_code problem;
+    const fs::file_status status = fs::symlink_status(folder_ / file.name, problem);
+    const bool may_be_replaced =
+        existing_ == Existing::replace && (fs::is_regular_file(status) || fs::is_symlink(status));
+    if (!fs::exists(status) || may_be_replaced) continue;
+    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", (folder_ / file.name).string());
+  }
+  if (paths.empty()) return std::nullopt;
+  return taken(paths);
+}
 
 WrittenFiles::~WrittenFiles() {
   std::error_code ignored;
@@ -89,7 +95,7 @@ std::optional<NotWritten> WrittenFiles::write_one(const NewFile& file) const {
 std::optional<NotWritten> WrittenFiles::write(const std::string& folder,
                                               const std::vector<NewFile>& files) {
   folder_ = folder;
-  if (auto why = taken_names(folder_, files)) return why;
+  if (auto why = taken_names(files)) return why;
   if (auto why = make_folder()) return why;
   std::string hidden = (folder_ / ".wattweek-XXXXXX").string();
   if (mkdtemp(hidden.data()) == nullptr) return failed(folder_ / files.front().name, errno);
@@ -103,7 +109,9 @@ std::optional<NotWritten> WrittenFiles::write(const std::string& folder,
 
 std::optional<NotWritten> WrittenFiles::finish() {
   for (const std::string& name : names_) {
-    const int error = rename_without_replacing(hidden_ / name, folder_ / name);
+    const auto give_name =
+        existing_ == Existing::replace ? rename_in_place : rename_without_replacing;
+    const int error = give_name(hidden_ / name, folder_ / name);
     if (error == EEXIST) return taken(fmt::format("'{}'", (folder_ / name).string()));
     if (error != 0) return failed(folder_ / name, error);
     placed_.push_back(folder_ / name);

@@ -1,5 +1,5 @@
 #pragma once
-// New files, all of them or none, and never in place of others.
+// New files, all of them or none, and in place of others only where that was asked for.
 
 #include <filesystem>
 #include <optional>
@@ -13,6 +13,9 @@ struct NewFile {
   std::string text;
 };
 
+/// What is done about a file that stands under the name of a new one.
+enum class Existing { refuse, replace };
+
 /// Why nothing was written, and the exit code that says whose fault it is.
 struct NotWritten {
   int exit_code;
@@ -23,7 +26,9 @@ struct NotWritten {
 /// Whatever is not finished when this goes away is removed, the folder too if it was made here.
 class WrittenFiles {
  public:
-  WrittenFiles() = default;
+  /// `advice`: what the user may do where a name is taken, such as "name another folder".
+  explicit WrittenFiles(std::string advice, Existing existing = Existing::refuse)
+      : advice_(std::move(advice)), existing_(existing) {}
   ~WrittenFiles();
   WrittenFiles(const WrittenFiles&) = delete;
   WrittenFiles& operator=(const WrittenFiles&) = delete;
@@ -32,13 +37,19 @@ class WrittenFiles {
   /// not the folder above it. Refuses where one of the names is taken. To be called once.
   std::optional<NotWritten> write(const std::string& folder, const std::vector<NewFile>& files);
 
-  /// Gives the files their names, unless somebody took one of these in the meantime.
+  /// Gives the files their names, unless somebody took one of these in the meantime; where others
+  /// are to be replaced, each in one step.
   std::optional<NotWritten> finish();
 
  private:
   std::optional<NotWritten> make_folder();
   std::optional<NotWritten> write_one(const NewFile& file) const;
 
+  NotWritten taken(const std::string& paths) const;
+  std::optional<NotWritten> taken_names(const std::vector<NewFile>& files) const;
+
+  std::string advice_;
+  Existing existing_;
   std::filesystem::path folder_;
   std::filesystem::path hidden_;  ///< A folder of our own in `folder_`; empty: not made yet.
   std::vector<std::string> names_;

@@ -71,7 +71,7 @@ void FactoredStudy::set_idle(std::size_t candidate, double factor) {
   for (std::size_t d = 0; d < profiles_[candidate].size(); ++d) {
     const model::Profile& base = *base_.candidates[candidate].devices[d].profile;
     model::Profile& profile = *profiles_[candidate][d];
-    if (!base.at_load.empty()) continue;  // It has no idle of its own.
+    if (!base.at_load.empty() || base.week) continue;  // It has no idle of its own.
     profile.idle = {base.idle.low * factor, base.idle.high * factor};
     if (base.busy) profile.busy = risen(*base.busy, profile.idle);
     if (base.max) profile.max = risen(*base.max, profile.idle);

@@ -50,10 +50,6 @@ std::vector<YearOfSavings> running_sum(const Horizon& horizon, double saves_a_ye
 
 }  // namespace
 
-bool nearly_equal(double a, double b) {
-  return std::abs(a - b) <= kEqual * std::max(std::abs(a), std::abs(b));
-}
-
 double present_value_factor(const Horizon& horizon, int year) {
   return std::pow(1 + horizon.discount_rate, -year);
 }

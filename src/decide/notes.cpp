@@ -1,5 +1,6 @@
 #include "wattweek/decide/notes.hpp"
 
+#include "wattweek/decide/profile_alone.hpp"
 #include "wattweek/diag/number_text.hpp"
 #include "wattweek/units/currency.hpp"
 #include "words.hpp"
@@ -21,6 +22,16 @@ void note_price(const model::Tariff& tariff, const model::PriceRange& price,
                        diag::rounded(per_kwh / 100, 6) + " if it is"});
 }
 
+bool looks_like_kilowatts(double watts) { return watts > 0 && watts < kLeastLikelyIdleW; }
+
+std::vector<Note> notes_of_week(const model::Profile& profile) {
+  const double mean_w = units::in_watts(overview_of(*profile.week).mean);
+  if (!looks_like_kilowatts(mean_w)) return {};
+  return {{"watts-like-kilowatts", profile.place,
+           "mean watts of " + diag::rounded(mean_w, 6) + " over the week of " +
+               quoted(profile.name) + " look like kilowatts; multiply them by 1000 if they are"}};
+}
+
 }  // namespace
 
 std::vector<Note> notes_of_tariff(const model::Tariff& tariff) {
@@ -35,8 +46,9 @@ std::vector<Note> notes_of_tariff(const model::Tariff& tariff) {
 }
 
 std::vector<Note> notes_of_profile(const model::Profile& profile) {
+  if (profile.week) return notes_of_week(profile);
   const double idle_w = units::in_watts(profile.idle.high);
-  if (idle_w <= 0 || idle_w >= kLeastLikelyIdleW) return {};
+  if (!looks_like_kilowatts(idle_w)) return {};
   return {{"watts-like-kilowatts", profile.place,
            "idle watts of " + diag::rounded(idle_w, 6) + " of " + quoted(profile.name) +
                " look like kilowatts; write " + diag::rounded(idle_w * 1000, 6) + " if they are"}};

@@ -62,6 +62,16 @@ YearOfWatts year_of(const model::PowerRange& watts) {
   return year;
 }
 
+WeekOverview overview_of(const model::WeekOfWatts& week) {
+  WeekOverview overview;
+  for (std::size_t hour = 0; hour < week.size(); ++hour) {
+    overview.mean += week[hour] / static_cast<double>(week.size());
+    if (week[hour] < week[overview.lowest_hour]) overview.lowest_hour = hour;
+    if (week[hour] > week[overview.highest_hour]) overview.highest_hour = hour;
+  }
+  return overview;
+}
+
 std::vector<units::Power> added_by_first_unit(const model::Profile& profile) {
   std::vector<units::Power> added;
   for (const model::NamedIncrement& named : profile.increments) {

@@ -25,11 +25,7 @@ Criterion criterion_of(const model::Study& study) {
 }
 
 std::size_t best_of(const std::vector<double>& criteria) {
-  const double lowest = *std::min_element(criteria.begin(), criteria.end());
-  const auto best = std::find_if(criteria.begin(), criteria.end(), [lowest](double criterion) {
-    return nearly_equal(criterion, lowest);
-  });
-  return static_cast<std::size_t>(best - criteria.begin());
+  return best_of(criteria.size(), [&criteria](std::size_t c) { return criteria[c]; });
 }
 
 std::optional<std::vector<Ranked>> ranking(const model::Study& study,

@@ -10,6 +10,20 @@ using Power = DeviceSituation::Power;
 
 constexpr std::size_t index_of(State state) { return static_cast<std::size_t>(state); }
 
+// What a device draws where nothing is left to chance.
+struct Steady {
+  State state;
+  double watts;
+};
+
+// At rest, or by the hour of the week.
+std::optional<Steady> steady_draw(const power::DeviceLaw& law, const DeviceSituation& situation) {
+  if (situation.power == Power::sleep) return Steady{State::sleep, law.sleep_w};
+  if (situation.power == Power::off) return Steady{State::off, law.off_w};
+  if (law.week_w.empty()) return std::nullopt;
+  return Steady{State::idle, law.week_w[situation.hour_of_week]};
+}
+
 }  // namespace
 
 std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const UseSetUnits& units,
@@ -22,8 +36,8 @@ std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const
                  static_cast<Eigen::Index>(1 + law.tasks.size()));
   for (std::size_t s = 0; s < plan_.situations.size(); ++s) {
     const DeviceSituation& situation = plan_.situations[s];
-    if (situation.power != Power::on) {
-      book_rest(s, situation.power);
+    if (const auto steady = steady_draw(law, situation)) {
+      book_steady(s, steady->state, steady->watts);
     } else {
       if (!find_units_in_use(situation, units)) return s;
       if (!reckoner.reckon(law, in_use_, draw_)) return s;
@@ -40,8 +54,8 @@ std::optional<std::size_t> DeviceBook::add_energy(const power::DeviceLaw& law,
   law_ = &law;
   for (std::size_t s = 0; s < plan_.situations.size(); ++s) {
     const DeviceSituation& situation = plan_.situations[s];
-    if (situation.power != Power::on) {
-      add_watts(s, situation.power == Power::sleep ? law.sleep_w : law.off_w, kwh);
+    if (const auto steady = steady_draw(law, situation)) {
+      add_watts(s, steady->watts, kwh);
       continue;
     }
     double above_idle_w = 0;
@@ -79,12 +93,10 @@ void DeviceBook::book_on(std::size_t situation) {
   active.energy_kwh += (draw_.active * law_->idle_w + above_idle_w) * hours / 1000.0;
 }
 
-void DeviceBook::book_rest(std::size_t situation, Power power) {
-  const bool asleep = power == Power::sleep;
-  const double rest_w = asleep ? law_->sleep_w : law_->off_w;
-  watts_(static_cast<Eigen::Index>(situation), 0) = rest_w;
-  highest_w_[situation] = rest_w;
-  book(asleep ? State::sleep : State::off, hours(situation), rest_w);
+void DeviceBook::book_steady(std::size_t situation, State state, double watts) {
+  watts_(static_cast<Eigen::Index>(situation), 0) = watts;
+  highest_w_[situation] = watts;
+  book(state, hours(situation), watts);
 }
 
 void DeviceBook::book(State state, double hours, double watts) {

@@ -40,7 +40,7 @@ class DeviceBook {
   double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
   bool find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units);
   void book_on(std::size_t situation);
-  void book_rest(std::size_t situation, DeviceSituation::Power power);
+  void book_steady(std::size_t situation, State state, double watts);
   void book(State state, double hours, double watts);
   void add_watts(std::size_t situation, double watts, Eigen::VectorXd& kwh) const;
   double add_cause(std::size_t cause, std::size_t column, Ledger& ledger);

@@ -23,6 +23,7 @@ class Planner {
         fold_(folded.fold),
         use_conditions_(folded.index.use),
         rest_conditions_(folded.index.rest[candidate]),
+        hour_of_week_(folded.hour_of_week),
         devices_on_(study.workloads.size()) {
     plan_.use_sets.resize(study.workloads.size(), {{}});
     known_use_sets_.resize(study.workloads.size());
@@ -41,7 +42,7 @@ class Planner {
       find_power(s);
       find_use_sets(s);
       note_use_time(s, seconds[s]);
-      place_devices();
+      place_devices(s);
     }
     for (DevicePlan& device : plan_.devices) fill_hours(device);
     return std::move(plan_);
@@ -102,10 +103,10 @@ class Planner {
     }
   }
 
-  void place_devices() {
+  void place_devices(std::size_t situation) {
     std::vector<std::uint32_t> together;
     for (std::size_t d = 0; d < plan_.devices.size(); ++d) {
-      const std::uint32_t index = situation_index(d);
+      const std::uint32_t index = situation_index(d, situation);
       plan_.devices[d].of_fold.push_back(index);
       together.push_back(index);
     }
@@ -114,15 +115,16 @@ class Planner {
     }
   }
 
-  std::uint32_t situation_index(std::size_t device) {
+  std::uint32_t situation_index(std::size_t device, std::size_t of_fold) {
     DevicePlan& plan = plan_.devices[device];
-    DeviceSituation situation{power_[device], {}};
+    DeviceSituation situation{power_[device], {}, 0};
     if (situation.power == Power::on) {
       for (const std::size_t w : plan.workloads) situation.use_set.push_back(use_set_[w]);
+      const bool has_week = candidate_.devices[device].profile->week.has_value();
+      if (has_week) situation.hour_of_week = hour_of_week_[of_fold];
     }
     const auto next = static_cast<std::uint32_t>(plan.situations.size());
-    const auto [known, is_new] =
-        known_situations_[device].try_emplace({situation.power, situation.use_set}, next);
+    const auto [known, is_new] = known_situations_[device].try_emplace(situation, next);
     if (is_new) plan.situations.push_back(std::move(situation));
     return known->second;
   }
@@ -151,14 +153,14 @@ class Planner {
   const calendar::Fold& fold_;
   const std::vector<std::vector<std::uint32_t>>& use_conditions_;
   const std::vector<std::vector<std::uint32_t>>& rest_conditions_;
+  const std::vector<std::uint32_t>& hour_of_week_;
   std::vector<std::vector<std::size_t>> devices_on_;  // By workload: who runs or assists it.
   CandidatePlan plan_;
 
   std::vector<Power> power_;            // By device, in the situation at hand.
   std::vector<std::uint32_t> use_set_;  // By workload, in the situation at hand.
   std::vector<std::map<std::vector<std::uint32_t>, std::uint32_t>> known_use_sets_;
-  std::vector<std::map<std::pair<Power, std::vector<std::uint32_t>>, std::uint32_t>>
-      known_situations_;
+  std::vector<std::map<DeviceSituation, std::uint32_t>> known_situations_;
   std::map<std::vector<std::uint32_t>, bool> known_together_;
 };
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <utility>
 
 #include "wattweek/metering/levels.hpp"
 
@@ -27,11 +26,7 @@ Index cells_in(double seconds, double cell_seconds) {
 }
 
 AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels)
-    : AwakeCells(measured, levels, std::vector<bool>(measured.designs.size(), true)) {}
-
-AwakeCells::AwakeCells(const Measured& measured, const std::vector<Level>& levels,
-                       std::vector<bool> designs)
-    : measured_(measured), designs_(std::move(designs)) {
+    : measured_(measured) {
   for (const Eigen::VectorXd& units : measured.designs) columns_.push_back(with_idle(units));
   const std::optional<double> from_w = awake_from_w(levels);
   if (!from_w) return;
@@ -66,7 +61,7 @@ std::vector<DrawnInUse> AwakeCells::by_design() const {
   });
   std::vector<DrawnInUse> all;
   for (std::size_t design = 0; design < drawn.size(); ++design) {
-    if (drawn[design].seconds > 0) all.push_back({design, columns_[design], drawn[design]});
+    if (drawn[design].seconds > 0) all.push_back({columns_[design], drawn[design]});
   }
   return all;
 }

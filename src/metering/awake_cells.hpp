@@ -23,7 +23,6 @@ Eigen::Index cells_in(double seconds, double cell_seconds);
 
 /// What was drawn with the same units in use.
 struct DrawnInUse {
-  std::size_t design = 0;   ///< Row of `Measured::designs`.
   Eigen::VectorXd columns;  ///< 1 for idle, then units in use.
   Drawn drawn;
 };
@@ -32,8 +31,6 @@ class AwakeCells {
  public:
   /// Keeps a reference to `measured`.
   AwakeCells(const Measured& measured, const std::vector<Level>& levels);
-  /// Only the time of these designs.
-  AwakeCells(const Measured& measured, const std::vector<Level>& levels, std::vector<bool> designs);
 
   bool empty() const { return cells_ == 0; }
   double cell_seconds() const { return together_ * measured_.parcel_seconds; }
@@ -73,14 +70,12 @@ class AwakeCells {
   void for_each_awake(Use use) const {
     for (const Parcel& parcel : measured_.parcels) {
       const std::size_t end_bin = (parcel.watt_class + std::size_t{1}) * kBinsOfClass;
-      if (end_bin <= from_bin_ || !(parcel.drawn.seconds > 0)) continue;
-      if (designs_[parcel.design]) use(parcel);
+      if (end_bin > from_bin_ && parcel.drawn.seconds > 0) use(parcel);
     }
   }
   void find_cells();
 
   const Measured& measured_;
-  std::vector<bool> designs_;  // Those that count.
   std::size_t from_bin_ = 0;
   std::int32_t first_minute_ = 0;
   std::int32_t together_ = 1;  // So many parcel_seconds make one cell.

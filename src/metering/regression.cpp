@@ -4,7 +4,6 @@
 #include <cmath>
 
 #include "awake_cells.hpp"
-#include "steady_use.hpp"
 #include "wattweek/metering/least_squares.hpp"
 #include "wattweek/metering/levels.hpp"
 
@@ -66,6 +65,8 @@ class Fit {
     }
     fitted_ = cells_.fitted(x_);
   }
+
+  double unit_hours(Index j) const { return hours_(j); }
 
   // The columns that the log cannot tell from this one.
   std::vector<Index> in_step_with(Index j) const {
@@ -151,6 +152,7 @@ IncrementEstimate increment(Fit& fit, const std::vector<std::string>& workloads,
   const Index column = static_cast<Index>(workload) + 1;
   IncrementEstimate increment;
   increment.workload = workloads[workload];
+  increment.unit_hours = fit.unit_hours(column);
   increment.each_w = fit.estimate(column);
   for (const Index other : fit.in_step_with(column)) {
     if (other == kIdle) {
@@ -180,19 +182,15 @@ double rounding_of_idle_w(const Measured& measured, const std::vector<Level>& le
 
 }  // namespace
 
-Regression regress(const Measured& measured, const Activity& activity,
+Regression regress(const Measured& measured, const std::vector<std::string>& workloads,
                    const std::vector<Level>& levels) {
-  const AwakeCells awake(measured, levels);
-  if (awake.empty()) return nothing_awake(activity.workloads);
-  const std::vector<bool> steady = steady_designs(measured, activity);
-  const AwakeCells cells = hold_most(awake, steady) ? AwakeCells(measured, levels, steady) : awake;
-  Fit fit(cells, activity.workloads.size(), rounding_of_idle_w(measured, levels));
+  const AwakeCells cells(measured, levels);
+  if (cells.empty()) return nothing_awake(workloads);
+  Fit fit(cells, workloads.size(), rounding_of_idle_w(measured, levels));
   Regression regression;
   regression.idle_w = fit.estimate(kIdle);
-  const Eigen::VectorXd hours = awake.unit_hours();
-  for (std::size_t workload = 0; workload < activity.workloads.size(); ++workload) {
-    regression.increments.push_back(increment(fit, activity.workloads, workload));
-    regression.increments.back().unit_hours = hours(static_cast<Index>(workload) + 1);
+  for (std::size_t workload = 0; workload < workloads.size(); ++workload) {
+    regression.increments.push_back(increment(fit, workloads, workload));
   }
   regression.residuals = fit.residuals();
   return regression;

@@ -78,6 +78,9 @@ DeviceLaw device_law(const model::Study& study, const model::Device& device) {
   for (const units::Power power : profile.at_load) {
     law.at_load_w.push_back(scaled(power) - scaled(profile.at_load.front()));
   }
+  if (profile.week) {
+    for (const units::Power power : *profile.week) law.week_w.push_back(scaled(power));
+  }
   for (const model::Group& group : profile.groups) law.group_w.push_back(scaled(group.watts));
   for (const auto* tasks : {&device.runs, &device.assists}) {
     for (const model::Task& task : *tasks) {

@@ -20,6 +20,11 @@ class DrawReckoner::Inside {
   std::uint64_t outcomes_formed() const { return lattice_.formed(); }
 
  private:
+  struct Reaching {
+    std::size_t task;
+    double most_w;
+  };
+
   bool is_load(std::size_t task) const { return law_->tasks[task].load_per_unit > 0; }
   bool can_be_used(std::size_t task) const { return (*in_use_)[task]->most > 0; }
   const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
@@ -47,6 +52,9 @@ class DrawReckoner::Inside {
   double mean_groups_w() const;
   bool add_mean_loads(double& above_idle_w);
   bool mean_capped(double& above_idle_w);
+  bool are_few_sums_of_watts() const;
+  double mean_under_cap();
+  double above_cap(std::size_t first, double most_w, double cap_w) const;
 
   const DeviceLaw* law_ = nullptr;
   const std::vector<const UnitsInUse*>* in_use_ = nullptr;
@@ -58,6 +66,7 @@ class DrawReckoner::Inside {
   std::vector<std::size_t> tracked_members_;  // ... and how many there are.
   std::vector<std::size_t> load_tasks_;       // That can be in use.
   std::vector<std::size_t> added_;            // To the lattice, after the loads.
+  std::vector<Reaching> reaching_;            // That can be in use, the greatest first.
   double most_watts_ = 0;                     // Above idle, before the cap.
   double most_load_ = 0;
 };

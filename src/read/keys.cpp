@@ -20,7 +20,9 @@ Keys joined(Keys first, const Keys& second) {
 Tables profile_tables() {
   return {
       {"", TableForm::single, {"name", "capacity", "meter", "watts", "groups", "increments"}},
-      {"watts", TableForm::single, {"off", "sleep", "idle", "busy", "max", "curve", "at_load"}},
+      {"watts",
+       TableForm::single,
+       {"off", "sleep", "idle", "busy", "max", "curve", "at_load", "week"}},
       {"groups", TableForm::single, {}, true},
       {"increments", TableForm::single, {}, true},
       {"increments.*", TableForm::single, {"first", "each", "table", "load", "group"}},

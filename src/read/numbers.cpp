@@ -147,6 +147,23 @@ std::optional<int> read_whole(const Value& value, const WholeRule& rule) {
   return std::nullopt;
 }
 
+std::optional<std::vector<double>> read_series(const Value& value, SeriesRule series,
+                                               NumberRule rule) {
+  const std::vector<Value> entries = value.elements();
+  if (entries.size() != series.count) {
+    value.refuse(
+        in_words(std::to_string(series.count) + " numbers, " + std::string(series.order), rule),
+        value.node().is_array() ? "there are " + std::to_string(entries.size()) : "");
+    return std::nullopt;
+  }
+  std::vector<double> numbers;
+  for (const Value& entry : entries) {
+    if (const auto number = read_number(entry, rule)) numbers.push_back(*number);
+  }
+  if (numbers.size() != entries.size()) return std::nullopt;
+  return numbers;
+}
+
 std::optional<std::vector<double>> read_rising(const Value& value, std::size_t least,
                                                NumberRule rule) {
   const std::string accepted =

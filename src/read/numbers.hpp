@@ -48,6 +48,14 @@ struct WholeRule {
 };
 std::optional<int> read_whole(const Value& value, const WholeRule& rule);
 
+/// An array of so many single numbers; `order` goes into the message: "January to December".
+struct SeriesRule {
+  std::size_t count = 1;
+  std::string_view order;
+};
+std::optional<std::vector<double>> read_series(const Value& value, SeriesRule series,
+                                               NumberRule rule);
+
 /// An array of at least `least` single numbers that never fall.
 std::optional<std::vector<double>> read_rising(const Value& value, std::size_t least,
                                                NumberRule rule);

@@ -52,7 +52,8 @@ std::optional<model::PowerRange> read_at_load(const Table& watts, model::Profile
 }
 
 std::optional<model::PowerRange> read_idle_and_busy(const Table& watts, model::Profile& profile) {
-  const auto value = watts.require("idle", accepted_range(kWatts) + ", or at_load in its place");
+  const auto value =
+      watts.require("idle", accepted_range(kWatts) + ", or at_load or week in its place");
   const auto idle = value ? read_watts(watts, "idle") : std::nullopt;
   profile.busy = read_watts(watts, "busy");
   if (watts.has("busy")) profile.full_load_place = watts.key_place("busy");
@@ -61,9 +62,37 @@ std::optional<model::PowerRange> read_idle_and_busy(const Table& watts, model::P
   return idle;
 }
 
+// A week says all that the others would of a device that is on.
+void read_week(const Table& watts, model::Profile& profile) {
+  for (const std::string_view key : {"idle", "busy", "max", "curve", "at_load"}) {
+    if (!watts.has(key)) continue;
+    watts.file().report(watts.key_place(key),
+                        watts.name_of(key) +
+                            ": week replaces idle, busy, max, curve and at_load; expected either "
+                            "week or them");
+  }
+  const SeriesRule hours{model::kHoursOfWeek, "Monday 00:00 first"};
+  const auto numbers = read_series(*watts.find("week"), hours, kWatts);
+  if (!numbers) return;
+  model::WeekOfWatts& week = profile.week.emplace();
+  std::transform(numbers->begin(), numbers->end(), week.begin(), units::watts);
+}
+
+// What nobody uses needs no figures of its use.
+void check_beside_week(const Table& table, const Table& watts) {
+  for (const std::string_view key : {"capacity", "groups", "increments"}) {
+    if (!table.has(key)) continue;
+    table.file().report(table.key_place(key), table.name_of(key) +
+                                                  ": a device with a week runs no workloads; "
+                                                  "expected either this or " +
+                                                  watts.name_of("week"));
+  }
+}
+
 void read_watts_table(const Table& watts, model::Profile& profile) {
   profile.off = read_watts(watts, "off").value_or(model::PowerRange());
   profile.sleep = read_watts(watts, "sleep");
+  if (watts.has("week")) return read_week(watts, profile);
   const bool has_table = watts.has("at_load");
   const auto idle = has_table ? read_at_load(watts, profile) : read_idle_and_busy(watts, profile);
   profile.idle = idle.value_or(model::PowerRange());
@@ -96,6 +125,7 @@ model::Profile read_profile(const Table& table) {
   read_meter_name(table, profile);
   if (const auto watts = table.single("watts")) {
     read_watts_table(*watts, profile);
+    if (watts->has("week")) check_beside_week(table, *watts);
   } else if (!table.has("watts")) {
     table.file().report(table.place(), table.name_of("watts") +
                                            ".idle is missing: expected a table [" +

@@ -1,5 +1,7 @@
 #include "small_tables.hpp"
 
+#include <algorithm>
+
 #include "numbers.hpp"
 
 namespace wattweek::read {
@@ -13,17 +15,10 @@ constexpr int kMostYears = 30;
 constexpr std::size_t kMonthsOfYear = 12;
 
 std::optional<std::array<units::Energy, kMonthsOfYear>> read_twelve(const Value& value) {
-  constexpr std::string_view kAccepted = "12 numbers, January to December, not below 0, in kWh";
-  const std::vector<Value> entries = value.elements();
-  if (entries.size() != kMonthsOfYear) {
-    value.refuse(kAccepted, value.node().is_array() ? "there are " + std::to_string(entries.size())
-                                                    : std::string());
-    return std::nullopt;
-  }
+  const auto numbers = read_series(value, {kMonthsOfYear, "January to December"}, kEnergy);
+  if (!numbers) return std::nullopt;
   std::array<units::Energy, kMonthsOfYear> months;
-  for (std::size_t i = 0; i < kMonthsOfYear; ++i) {
-    months[i] = units::kilowatt_hours(read_number(entries[i], kEnergy).value_or(0));
-  }
+  std::transform(numbers->begin(), numbers->end(), months.begin(), units::kilowatt_hours);
   return months;
 }
 

@@ -20,6 +20,7 @@ class Assignment {
 
   void settle() {
     note_skips();
+    refuse_tasks_of_weeks();
     note_named_runs();
     give_the_rest();
     check_assists();
@@ -32,6 +33,24 @@ class Assignment {
     for (const Reference& skip : draft_.skips.references) {
       skipped_[skip.index] = true;
       draft_.candidate.skips.push_back(skip.index);
+    }
+  }
+
+  static bool has_week(const DeviceDraft& draft) {
+    return draft.device.profile != nullptr && draft.device.profile->week.has_value();
+  }
+
+  // A week was measured whole: what it holds of any workload is in it already.
+  void refuse_tasks_of_weeks() const {
+    for (const DeviceDraft& draft : draft_.devices) {
+      if (!has_week(draft)) continue;
+      for (const ReferenceList* list : {&draft.runs, &draft.assists}) {
+        for (const Reference& named : list->references) {
+          named.value.complain(
+              "the device's profile has a week, so it runs and assists nothing; expected another "
+              "device, or a profile with idle and increments");
+        }
+      }
     }
   }
 
@@ -54,10 +73,12 @@ class Assignment {
     if (!runner) runner = device;
   }
 
-  // The first device without `runs` runs what nobody else does.
+  // The first device without `runs` runs what nobody else does; one with a week runs nothing.
   void give_the_rest() {
-    const auto has_no_runs = [](const DeviceDraft& draft) { return !draft.runs.is_given; };
-    const auto taker = std::find_if(draft_.devices.begin(), draft_.devices.end(), has_no_runs);
+    const auto can_take = [](const DeviceDraft& draft) {
+      return !draft.runs.is_given && !has_week(draft);
+    };
+    const auto taker = std::find_if(draft_.devices.begin(), draft_.devices.end(), can_take);
     for (std::size_t w = 0; w < runner_.size(); ++w) {
       if (runner_[w] || skipped_[w]) continue;
       if (taker != draft_.devices.end()) {
@@ -80,6 +101,7 @@ class Assignment {
 
   void check_assists() {
     for (std::size_t d = 0; d < draft_.devices.size(); ++d) {
+      if (has_week(draft_.devices[d])) continue;
       for (const Reference& assist : draft_.devices[d].assists.references) check_assist(d, assist);
     }
   }
@@ -119,7 +141,7 @@ class Assignment {
     const diag::Place place = value ? value->place() : draft.device.place;
     const TaskQuestion question{draft.device, draft_.candidate.id, list_.workloads[w]};
     Answer answer = increment_of(question);
-    const bool is_due = list_.is_sound[w] && draft.device.profile != nullptr;
+    const bool is_due = list_.is_sound[w] && draft.device.profile != nullptr && !has_week(draft);
     if (!answer.problem.empty() && is_due) draft_.table.file().report(place, answer.problem);
     return {w, answer.increment};
   }

@@ -27,8 +27,8 @@ struct CandidateDraft {
 };
 
 /// Settles `runs` and `assists` of all devices; reports every workload that is left over, run
-/// twice, both run and skipped, or lacks an increment, and every assist to what no other
-/// device runs.
+/// twice, both run and skipped, or lacks an increment, every assist to what no other device runs,
+/// and every workload that a device with a week would run or assist.
 void assign_tasks(CandidateDraft& draft, const WorkloadList& list);
 
 }  // namespace wattweek::read

@@ -17,30 +17,53 @@ Json factors(const WhatIfShown& shown) {
   return names;
 }
 
-Json row_part(const WhatIfShown& shown, const decide::Rows& rows, std::size_t row) {
-  Json at = Json::array();
-  for (const double value : decide::values_in_row(shown.sweeps, rows.first + row)) {
-    at.push_back(number(value));
-  }
-  const std::vector<model::Candidate>& all = shown.study.candidates;
-  const bool has_horizon = shown.assessment.candidates.front().lifetime.has_value();
-  Json candidates = Json::array();
-  for (std::size_t c = 0; c < all.size(); ++c) {
-    const decide::Totals& totals = rows.totals[row * all.size() + c];
-    candidates.push_back({{"id", all[c].id},
-                          {"energy_kwh", number(totals.energy_kwh)},
-                          {"cost", number(totals.cost)},
-                          {"present_cost", has_horizon ? number(totals.present_cost) : Json()}});
-  }
-  return {{"at", at}, {"best", all[rows.best[row]].id}, {"candidates", candidates}};
-}
-
 /// Without its line end.
 std::string on_one_line(const Json& json) {
   std::string text = json_text(json, -1);
   text.pop_back();
   return text;
 }
+
+/// Rows as `Json` would write them. There can be a million of them, and building each as a `Json`
+/// first would take several times as long; only the numbers are left to the library.
+class RowWriter {
+ public:
+  explicit RowWriter(const WhatIfShown& shown)
+      : shown_(shown), has_horizon_(shown.assessment.candidates.front().lifetime.has_value()) {
+    for (const model::Candidate& candidate : shown.study.candidates) {
+      ids_.push_back(on_one_line(candidate.id));
+    }
+  }
+
+  void add(const decide::Rows& rows, std::size_t row, std::string& text) const {
+    text += R"({"at":)";
+    char before = '[';
+    for (const double value : decide::values_in_row(shown_.sweeps, rows.first + row)) {
+      text += before + number(value).dump();
+      before = ',';
+    }
+    text += R"(],"best":)" + ids_[rows.best[row]] + R"(,"candidates":)";
+    for (std::size_t c = 0; c < ids_.size(); ++c) {
+      text += c == 0 ? '[' : ',';
+      add_candidate(c, rows.totals[row * ids_.size() + c], text);
+    }
+    text += "]}";
+  }
+
+ private:
+  void add_candidate(std::size_t c, const decide::Totals& totals, std::string& text) const {
+    text += R"({"id":)" + ids_[c];
+    text += R"(,"energy_kwh":)" + number(totals.energy_kwh).dump();
+    text += R"(,"cost":)" + number(totals.cost).dump();
+    text += R"(,"present_cost":)";
+    text += has_horizon_ ? number(totals.present_cost).dump() : "null";
+    text += '}';
+  }
+
+  const WhatIfShown& shown_;
+  bool has_horizon_;
+  std::vector<std::string> ids_;  // By candidate, in quotes.
+};
 
 }  // namespace
 
@@ -50,10 +73,11 @@ std::string what_if_json_begin(const WhatIfShown& shown) {
 }
 
 std::string what_if_json(const WhatIfShown& shown, const decide::Rows& rows) {
+  const RowWriter writer(shown);
   std::string text;
   for (std::size_t row = 0; row < rows.best.size(); ++row) {
     text += rows.first + row == 0 ? "\n    " : ",\n    ";
-    text += on_one_line(row_part(shown, rows, row));
+    writer.add(rows, row, text);
   }
   return text;
 }

@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include "day_words.hpp"
 #include "document.hpp"
 #include "numbers.hpp"
 #include "wattweek/report/file_alone.hpp"
@@ -10,9 +11,30 @@ namespace {
 
 using units::in_watts;
 
+/// `9.5 W (first on mon at 03:00)`.
+std::string hour_text(const model::WeekOfWatts& week, std::size_t hour) {
+  return fmt::format("{} (first on {} at {})", watts_text(week[hour]),
+                     weekday_word(static_cast<unsigned>(hour / 24)),
+                     clock_words(static_cast<int>(hour % 24) * 60));
+}
+
+std::string week_text(const model::WeekOfWatts& week) {
+  const decide::WeekOverview overview = decide::overview_of(week);
+  if (week[overview.lowest_hour] == week[overview.highest_hour]) {
+    return watts_text(week.front()) + " in every hour of the week";
+  }
+  return fmt::format("{} W as the mean of the week, from {} to {}",
+                     rounded(in_watts(overview.mean), 2), hour_text(week, overview.lowest_hour),
+                     hour_text(week, overview.highest_hour));
+}
+
 std::string by_state(const model::Profile& profile) {
   std::vector<std::string> states = {watts_text(profile.off) + " off"};
   if (profile.sleep) states.push_back(watts_text(*profile.sleep) + " asleep");
+  if (profile.week) {
+    return fmt::format("At the wall socket: {}, and {}.", fmt::join(states, ", "),
+                       week_text(*profile.week));
+  }
   states.push_back(watts_text(profile.idle) + " idle");
   if (profile.busy) states.push_back(watts_text(*profile.busy) + " at full load");
   if (!profile.at_load.empty()) {
@@ -23,7 +45,8 @@ std::string by_state(const model::Profile& profile) {
 }
 
 std::string idle_year(const model::Profile& profile) {
-  const decide::YearOfWatts year = decide::year_of(profile.idle);
+  const decide::YearOfWatts year = decide::year_of(
+      profile.week ? model::PowerRange(decide::overview_of(*profile.week).mean) : profile.idle);
   const int decimals = decimals_for({year.energy_kwh.low, year.energy_kwh.high});
   std::vector<std::string> costs;
   for (const decide::PlainCost& plain : year.costs) {
@@ -32,8 +55,8 @@ std::string idle_year(const model::Profile& profile) {
         fmt::format("{} at {}{}", range_text(plain.cost, 2), fixed(plain.price_per_kwh, 2), a_kwh));
   }
   return fmt::format(
-      "Idle all year, 8760 h, is {} kWh. No contract is known here. At a plain price that costs "
-      "{}.",
+      "{}, 8760 h, is {} kWh. No contract is known here. At a plain price that costs {}.",
+      profile.week ? "A year of such weeks" : "Idle all year",
       range_text(year.energy_kwh, decimals), listed(costs));
 }
 
@@ -79,6 +102,11 @@ std::string group_words(const model::Group& group, bool alone) {
 }
 
 Section increments(const model::Profile& profile) {
+  if (profile.week) {
+    return {"",
+            {Paragraph{"What uses add is in these watts: a device with a week runs no "
+                       "workloads."}}};
+  }
   const std::vector<units::Power> first_units = decide::added_by_first_unit(profile);
   List list;
   for (std::size_t i = 0; i < first_units.size(); ++i) {
@@ -111,7 +139,7 @@ std::string profile_text(const model::Profile& profile, const Style& style) {
 }
 
 bool speaks_of_highest_watts(const model::Profile& profile) {
-  return profile.busy || profile.max || !profile.at_load.empty();
+  return profile.busy || profile.max || !profile.at_load.empty() || profile.week;
 }
 
 }  // namespace wattweek::report

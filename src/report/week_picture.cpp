@@ -4,37 +4,18 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string_view>
 #include <utility>
 
 #include "numbers.hpp"
+#include "shades.hpp"
 
 namespace wattweek::report {
 namespace {
 
-constexpr std::string_view kShades = ".-+x#";
+constexpr char kUnknown = '?';
 constexpr std::array<std::string_view, 7> kDays = {"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
-
-/// From the least to the most drawn, in as many equal steps as there are shades.
-class Scale {
- public:
-  explicit Scale(const Eigen::MatrixXd& mean_w)
-      : least_w_(mean_w.minCoeff()),
-        step_w_((mean_w.maxCoeff() - least_w_) / static_cast<double>(kShades.size())) {}
-
-  char shade(double watts) const {
-    const double steps = step_w_ > 0 ? (watts - least_w_) / step_w_ : 0;
-    const auto last = static_cast<double>(kShades.size() - 1);
-    return kShades[static_cast<std::size_t>(std::clamp(steps, 0.0, last))];
-  }
-  double boundary_w(std::size_t step) const {
-    return least_w_ + step_w_ * static_cast<double>(step);
-  }
-
- private:
-  double least_w_;
-  double step_w_;
-};
 
 /// `0     6     12    18`, six hours of characters apart.
 std::string hours_line(Eigen::Index columns) {
@@ -46,11 +27,13 @@ std::string hours_line(Eigen::Index columns) {
   return line;
 }
 
-std::vector<std::string> lines_of(const Eigen::MatrixXd& mean_w, const Scale& scale) {
+std::vector<std::string> lines_of(const Eigen::MatrixXd& mean_w, const ShadeScale& scale) {
   std::vector<std::string> lines{hours_line(mean_w.cols())};
   for (Eigen::Index day = 0; day < mean_w.rows(); ++day) {
     std::string& line = lines.emplace_back(kDays[static_cast<std::size_t>(day)]) += ' ';
-    for (Eigen::Index i = 0; i < mean_w.cols(); ++i) line += scale.shade(mean_w(day, i));
+    for (Eigen::Index i = 0; i < mean_w.cols(); ++i) {
+      line += std::isnan(mean_w(day, i)) ? kUnknown : scale.shade(mean_w(day, i));
+    }
   }
   return lines;
 }
@@ -64,22 +47,27 @@ Eigen::MatrixXd hourly(const Eigen::MatrixXd& mean_w) {
   return hours;
 }
 
-/// `. 8.5 to 10.1 W, - to 11.7 W, ...`.
-std::string legend(const Scale& scale, int decimals) {
-  std::string legend;
-  for (std::size_t i = 0; i < kShades.size(); ++i) {
-    const std::string from = i == 0 ? fixed(scale.boundary_w(0), decimals) + " " : "";
-    legend += fmt::format("{}{} {}to {} W", i == 0 ? "" : ", ", kShades[i], from,
-                          fixed(scale.boundary_w(i + 1), decimals));
-  }
-  return legend;
+/// Each hour as two characters.
+Eigen::MatrixXd twice(const Eigen::MatrixXd& mean_w) {
+  Eigen::MatrixXd halves(mean_w.rows(), 2 * mean_w.cols());
+  for (Eigen::Index i = 0; i < halves.cols(); ++i) halves.col(i) = mean_w.col(i / 2);
+  return halves;
 }
 
 }  // namespace
 
+Picture hours_picture(const Eigen::MatrixXd& mean_w, std::string title) {
+  const double most_w = mean_w.maxCoeff<Eigen::PropagateNumbers>();
+  const ShadeScale scale(mean_w.minCoeff<Eigen::PropagateNumbers>(), most_w);
+  std::string legend = scale.legend(decimals_for({most_w}));
+  if (mean_w.hasNaN()) legend += fmt::format(", {} not in the log", kUnknown);
+  return {std::move(title), std::move(legend), lines_of(twice(mean_w), scale),
+          lines_of(mean_w, scale)};
+}
+
 Picture week_picture(const decide::Week& week, std::string title) {
-  const Scale scale(week.mean_w);
-  return {std::move(title), legend(scale, decimals_for({week.mean_w.maxCoeff()})),
+  const ShadeScale scale(week.mean_w.minCoeff(), week.mean_w.maxCoeff());
+  return {std::move(title), scale.legend(decimals_for({week.mean_w.maxCoeff()})),
           lines_of(week.mean_w, scale), lines_of(hourly(week.mean_w), scale)};
 }
 

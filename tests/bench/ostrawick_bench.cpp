@@ -27,9 +27,11 @@ read::SourceText text_of(const std::filesystem::path& path) {
   return {path.string(), path.string(), text.str()};
 }
 
-read::StudyInput read_ostrawick() {
+/// Under its own contract, or under another one.
+read::StudyInput read_ostrawick(const std::filesystem::path& contract) {
   const read::Surroundings beside{
-      [](const std::string& path, const std::string& from, read::ShippedKind) {
+      [&contract](const std::string& path, const std::string& from, read::ShippedKind) {
+        if (path == "ostrawick-tariff.toml") return text_of(contract);
         return text_of(std::filesystem::path(from).parent_path() / path);
       },
       calendar::zone_rules};
@@ -40,7 +42,15 @@ read::StudyInput read_ostrawick() {
 }
 
 const read::StudyInput& ostrawick() {
-  static const read::StudyInput read_once = read_ostrawick();
+  static const read::StudyInput read_once =
+      read_ostrawick(WATTWEEK_SOURCE_DIR "/docs/examples/ostrawick-tariff.toml");
+  return read_once;
+}
+
+/// Blocks, a minimum bill, a standing charge and tax.
+const read::StudyInput& under_full_contract() {
+  static const read::StudyInput read_once =
+      read_ostrawick(WATTWEEK_SOURCE_DIR "/tests/bench/full-contract.toml");
   return read_once;
 }
 
@@ -78,24 +88,52 @@ void draw_ostrawick(benchmark::State& state) {
 BENCHMARK(draw_ostrawick)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 // A million points of price and use, by threads; nothing is written.
-void grid_of_ostrawick(benchmark::State& state) {
+decide::WhatIf million_points(const read::StudyInput& input, unsigned threads) {
   constexpr std::size_t kPoints = 1000;
-  constexpr std::size_t kBatch = 65'536;
   using Kind = decide::Factor::Kind;
-  const std::vector<decide::Sweep> sweeps = {{{Kind::price, 0}, 0.5, 2, kPoints},
-                                             {{Kind::use, 0}, 0.5, 2, kPoints}};
-  for (auto _ : state) {
-    decide::WhatIf grid(ostrawick().study, ostrawick().zone, sweeps,
-                        static_cast<unsigned>(state.range(0)));
-    if (!grid.prepare().empty()) std::exit(2);
-    decide::Rows rows;
-    for (std::size_t first = 0; first < grid.rows(); first += kBatch) {
-      const std::size_t count = std::min(kBatch, grid.rows() - first);
-      if (!grid.reckon(first, count, rows).empty()) std::exit(2);
-      benchmark::DoNotOptimize(rows);
-    }
+  return {input.study,
+          input.zone,
+          {{{Kind::price, 0}, 0.5, 2, kPoints}, {{Kind::use, 0}, 0.5, 2, kPoints}},
+          threads};
+}
+
+void prepare(decide::WhatIf& grid) {
+  if (!grid.prepare().empty()) std::exit(2);
+}
+
+void reckon_rows(decide::WhatIf& grid) {
+  constexpr std::size_t kBatch = 65'536;  // As the program does.
+  decide::Rows rows;
+  for (std::size_t first = 0; first < grid.rows(); first += kBatch) {
+    const std::size_t count = std::min(kBatch, grid.rows() - first);
+    if (!grid.reckon(first, count, rows).empty()) std::exit(2);
+    benchmark::DoNotOptimize(rows);
   }
 }
+
+void reckon_grid(benchmark::State& state, const read::StudyInput& input) {
+  for (auto _ : state) {
+    decide::WhatIf grid = million_points(input, static_cast<unsigned>(state.range(0)));
+    prepare(grid);
+    reckon_rows(grid);
+  }
+}
+
+void grid_of_ostrawick(benchmark::State& state) { reckon_grid(state, ostrawick()); }
 BENCHMARK(grid_of_ostrawick)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+void grid_under_full_contract(benchmark::State& state) {
+  reckon_grid(state, under_full_contract());
+}
+BENCHMARK(grid_under_full_contract)->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
+
+// The same with the energies already known.
+void bills_under_full_contract(benchmark::State& state) {
+  decide::WhatIf grid =
+      million_points(under_full_contract(), static_cast<unsigned>(state.range(0)));
+  prepare(grid);
+  for (auto _ : state) reckon_rows(grid);
+}
+BENCHMARK(bills_under_full_contract)->Arg(1)->Unit(benchmark::kMillisecond)->UseRealTime();
 
 }  // namespace

@@ -1,3 +1,4 @@
+#include "../support/week_text.hpp"
 #include "program.hpp"
 #include "small_study.hpp"
 
@@ -36,6 +37,16 @@ const std::string kMeasuring =
     "\n"
     "Before a meter goes between plug and socket: shut down, mind its rated current,\n"
     "chain no power strips, open nothing (docs/safety.md).\n";
+
+TEST_CASE("check: a profile with a week is named by what it holds") {
+  const TemporaryFolder folder;
+  folder.write("box.toml", "[watts]\n" + tests::steady_week(10) + "\n");
+  const Run run = shell(folder.path(), "wattweek check box.toml");
+  CHECK(run.exit_code == 0);
+  CHECK(run.err == "");
+  CHECK(run.out.find("box.toml: ok (profile: box, watts by hour of the week)\n\n"
+                     "At the wall socket: 0 W off, and 10 W in every hour of the week.\n") == 0);
+}
 
 TEST_CASE("check: each right file gets a block in the order given, cautions follow once") {
   const TemporaryFolder folder;

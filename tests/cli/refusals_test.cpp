@@ -156,7 +156,7 @@ TEST_CASE("refusals: mistakes in two of four files, each in its file, and the no
   CHECK(
       refusal(folder, "check good.toml kind.toml cents.toml point.toml") ==
       "kind.toml:1:1: error: watts.idle is missing: expected a number or a range [low, high], not "
-      "below 0, in W, or at_load in its place\n"
+      "below 0, in W, or at_load or week in its place\n"
       "kind.toml:2:1: error: unknown key watts.idel: did you mean idle?\n"
       "kind.toml:3:7: error: watts.off = \"x\": expected a number or a range [low, high], not "
       "below 0, in W\n"

@@ -19,7 +19,7 @@ std::ptrdiff_t count_in(const fs::path& folder) {
 TEST_CASE("written files: all have their names and texts once they are finished, not before") {
   const TemporaryFolder folder;
   const fs::path home = folder.path() / "home";
-  WrittenFiles files;
+  WrittenFiles files("name another folder");
   REQUIRE_FALSE(files.write(home.string(), kTwo));
   CHECK_FALSE(fs::exists(home / "a.toml"));
   REQUIRE_FALSE(files.finish());
@@ -31,7 +31,7 @@ TEST_CASE("written files: nothing but the files is left, with the rights that a 
   const TemporaryFolder folder;
   const mode_t before = umask(027);
   {
-    WrittenFiles files;
+    WrittenFiles files("name another folder");
     REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
     REQUIRE_FALSE(files.finish());
   }
@@ -44,13 +44,13 @@ TEST_CASE("written files: nothing but the files is left, with the rights that a 
 TEST_CASE("written files: what is not finished goes away, and the folder with it") {
   const TemporaryFolder folder;
   {
-    WrittenFiles files;
+    WrittenFiles files("name another folder");
     REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
   }
   CHECK(fs::is_empty(folder.path()));
   fs::create_directory(folder.path() / "home");
   {
-    WrittenFiles files;
+    WrittenFiles files("name another folder");
     REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
   }
   CHECK(fs::is_empty(folder.path() / "home"));
@@ -60,7 +60,7 @@ TEST_CASE("written files: somebody who takes a name in the meantime keeps it, an
   const TemporaryFolder folder;
   const std::string other = (folder.path() / "b.toml").string();
   {
-    WrittenFiles files;
+    WrittenFiles files("name another folder");
     REQUIRE_FALSE(files.write(folder.path().string(), kTwo));
     folder.write("b.toml", "theirs\n");
     const auto why = files.finish();

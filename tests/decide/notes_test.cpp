@@ -7,6 +7,7 @@
 #include <algorithm>
 
 #include "../support/study_text.hpp"
+#include "../support/week_text.hpp"
 
 using namespace wattweek;
 using namespace wattweek::tests;
@@ -162,6 +163,24 @@ watts.idle = 0.0135
   CHECK(got[2].find(
             "watts-like-kilowatts: idle watts of 0.0135 of 'box' look like kilowatts; write 13.5 "
             "if they are") != std::string::npos);
+}
+
+TEST_CASE("a week in kilowatts is noted, one of a few watts is not") {
+  const auto noted = [](double watts) {
+    std::string found;
+    for (const std::string& note : notes_of(kYear2027 + kFlatTariff +
+                                            "[[candidate]]\nid = \"box\"\n[[candidate.device]]\n"
+                                            "name = \"box\"\nwatts = { " +
+                                            tests::steady_week(watts) + " }\n")) {
+      found += note;
+    }
+    return found;
+  };
+  CHECK(noted(0.0125).find("watts-like-kilowatts: mean watts of 0.0125 over the week of 'box' look "
+                           "like kilowatts; multiply them by 1000 if they are") !=
+        std::string::npos);
+  CHECK(noted(1) == "");
+  CHECK(noted(0) == "");
 }
 
 TEST_CASE("a price of 30 a kWh is ordinary where the currency has no hundredths") {

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include "../support/about.hpp"
+#include "../support/week_text.hpp"
 #include "wattweek/read/read.hpp"
 
 namespace wattweek::decide {
@@ -27,6 +28,21 @@ TEST_CASE("a range of watts is a range of energy and of cost") {
   CHECK(year.energy_kwh.high == exactly(175.2));
   CHECK(year.costs[1].cost.low == exactly(17.52));
   CHECK(year.costs[1].cost.high == exactly(35.04));
+}
+
+TEST_CASE("a week has a mean, and the first of its lowest and highest hours") {
+  const auto overview = [](const std::string& week) {
+    const auto profile = read::profile({"p.toml", "p.toml", "[watts]\n" + week});
+    REQUIRE(profile.value.has_value());
+    return overview_of(*profile.value->week);
+  };
+  const WeekOverview rising = overview(tests::rising_week());
+  CHECK(units::in_watts(rising.mean) == exactly(84.5));  // (1 + 168) / 2
+  CHECK(rising.lowest_hour == 0);
+  CHECK(rising.highest_hour == 167);
+  const WeekOverview steady = overview(tests::steady_week(7));
+  CHECK(units::in_watts(steady.mean) == exactly(7));
+  CHECK(steady.highest_hour == 0);
 }
 
 std::vector<double> added(const std::string& text) {

@@ -8,6 +8,7 @@
 
 #include "../support/about.hpp"
 #include "../support/study_text.hpp"
+#include "../support/week_text.hpp"
 
 namespace wattweek::decide {
 namespace {
@@ -40,6 +41,18 @@ TEST_CASE("week: Saturday's film is seen on Saturday between eight and ten") {
   CHECK(week.mean_w(5, 43) == about(13));
   CHECK(week.mean_w(5, 44) == about(10));
   CHECK(week.mean_w(6, 41) == about(10));
+}
+
+TEST_CASE("week: a profile with a week gives back its hours, two slots each") {
+  const Week week = week_of(kYear2027 + kFlatTariff +
+                            "[[candidate]]\nid = \"box\"\n[[candidate.device]]\ncount = 2\n"
+                            "watts = { " +
+                            tests::rising_week() + " }\n");
+  for (int day = 0; day < 7; ++day) {
+    for (int slot = 0; slot < 48; ++slot) {
+      CHECK(week.mean_w(day, slot) == about(2 * (24 * day + slot / 2 + 1)));
+    }
+  }
 }
 
 TEST_CASE("week: a window over midnight is seen on the next morning") {

@@ -52,27 +52,28 @@ TEST_CASE("points count both ends, exactly") {
 }
 
 TEST_CASE("a grid too large to be kept gives the rows of one that is kept") {
-  // Under a minimum 14 figures for each of the 401 x 401 combinations and three candidates are more
+  // Under a minimum 79 figures for each of the 201 x 201 combinations and three candidates are more
   // than 2^22, and those of 11 x 11 are few.
   const read::StudyInput input = read_study(kEditedStudy);
   const auto sweeps = [&input](std::size_t points) {
     return std::vector<Sweep>{sweep(input.study, "use", 0.5, 1.5, points),
-                              sweep(input.study, "household", 0, 2, points)};
+                              sweep(input.study, "household", 0, 2, points),
+                              sweep(input.study, "price", 0.5, 2, 2)};
   };
   WhatIf small(input.study, input.zone, sweeps(11), 1);
   const Grid kept(small);
-  WhatIf large(input.study, input.zone, sweeps(401), 2);
+  WhatIf large(input.study, input.zone, sweeps(201), 2);
   bool has_reckoned_ahead = false;
   REQUIRE(large.prepare([&](const std::string&, double) { has_reckoned_ahead = true; }).empty());
   CHECK(!has_reckoned_ahead);
   for (const std::size_t i : {0U, 3U, 10U}) {
     for (const std::size_t j : {0U, 6U, 10U}) {
       Rows rows;
-      REQUIRE(large.reckon((i * 401 + j) * 40, 1, rows).empty());
-      CHECK(values_in_row(large.sweeps(), (i * 401 + j) * 40)[0] ==
+      REQUIRE(large.reckon((i * 201 + j) * 40 + 1, 1, rows).empty());
+      CHECK(values_in_row(large.sweeps(), (i * 201 + j) * 40)[0] ==
             doctest::Approx(0.5 + 0.1 * static_cast<double>(i)));
-      CHECK(difference(rows.totals, kept.row(i * 11 + j)) == "");
-      CHECK(rows.best[0] == kept.all.best[i * 11 + j]);
+      CHECK(difference(rows.totals, kept.row((i * 11 + j) * 2 + 1)) == "");
+      CHECK(rows.best[0] == kept.all.best[(i * 11 + j) * 2 + 1]);
     }
   }
 }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "../support/week_text.hpp"
 #include "doubt.hpp"
 #include "edited_study.hpp"
 #include "linked_text.hpp"
@@ -128,4 +129,19 @@ increments = { films = 2 }
   const std::string edited = replaced(replaced(text, "kwh_per_year = 100", "kwh_per_year = 150"),
                                       "share = 0.5", "share = 0.3");
   CHECK(difference(rows.totals, totals_of(reckon(edited).result)) == "");
+}
+
+TEST_CASE("a sweep of idle watts leaves a week as it was measured") {
+  const auto text = [](double idle_w) {
+    return kYear2027 + kFlatTariff +
+           "[[candidate]]\nid = \"pair\"\n[[candidate.device]]\nwatts = { " + rising_week() +
+           " }\n[[candidate.device]]\nwatts.idle = " + std::to_string(idle_w) + "\n";
+  };
+  const read::StudyInput input = read_study(text(10));
+  WhatIf what_if(input.study, input.zone, {sweep(input.study, "idle.pair", 0, 2, 3)}, 1);
+  const Grid grid(what_if);
+  for (std::size_t r = 0; r < grid.rows; ++r) {
+    const double factor = values_in_row(what_if.sweeps(), r)[0];
+    CHECK(difference(grid.row(r), totals_of(reckon(text(10 * factor)).result)) == "");
+  }
 }

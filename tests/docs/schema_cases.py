@@ -132,6 +132,7 @@ games = { table = [6.0, 9.5], group = "disks" }
 search = { load = 0.06 }
 scrub = { group = "disks" }
 """,
+    "measured profile": "watts = { off = 1, sleep = 2, week = [" + ", ".join(["9"] * 168) + "] }\n",
     "tariff": """\
 currency = "USD"
 holidays = []
@@ -218,6 +219,15 @@ WRONG = [
     ("profile", "a capacity of nothing", "capacity = 6", "capacity = 0"),
     ("profile", "watts at one load", "at_load = [48, 61, 70]", "at_load = [48]"),
     ("profile", "idle and watts at load", "off = 1.1", "idle = 48"),
+    ("measured profile", "a week that lacks an hour", "week = [9, ", "week = ["),
+    ("measured profile", "a week of an hour more", "week = [", "week = [9, "),
+    ("measured profile", "a week with a range", "week = [9, ", "week = [[9, 10], "),
+    ("measured profile", "negative watts in a week", "week = [9, ", "week = [-9, "),
+    ("measured profile", "a week and idle", "off = 1", "idle = 1"),
+    ("measured profile", "a week and busy", "off = 1", "busy = 1"),
+    ("measured profile", "a week and a cap", "off = 1", "max = 1"),
+    ("measured profile", "a week and a curve", "off = 1", 'curve = "linear"'),
+    ("measured profile", "a week and watts at load", "off = 1", "at_load = [1, 2]"),
     ("profile", "a group that is a text", "disks = 7.5", 'disks = "7.5"'),
     ("profile", "a group without a name", "disks = 7.5", 'disks = 7.5\n"" = 3'),
     ("profile", "an increment of an id with capitals", "radio = 1.2", "Radio = 1.2"),

@@ -171,8 +171,8 @@ TEST_CASE("a library that enters by another door than its own is reported") {
         "include/wattweek/read/a.hpp:1: toml++/toml.h does not enter here\n");
   CHECK(problems_in("src/billing/a.cpp", "#include <iostream>") ==
         "src/billing/a.cpp:1: iostream does not enter here\n");
-  CHECK(problems_in("src/decide/a.cpp", "#include <zlib.h>") ==
-        "src/decide/a.cpp:1: zlib.h has no door\n");
+  CHECK(problems_in("src/decide/a.cpp", "#include <expat.h>") ==
+        "src/decide/a.cpp:1: expat.h has no door\n");
 }
 
 TEST_CASE("a private header of another room cannot be reached") {

@@ -115,7 +115,7 @@ TEST_CASE("coverage: idle and increments lie in their intervals in 90 to 99 % of
     const Home home(run, kNoises[static_cast<std::size_t>(run) % std::size(kNoises)]);
     const std::vector<Level> levels = levels_of(home.measured());
     idle_alone.count(idle_of(levels, home.measured()), home.truth().idle_w);
-    const Regression fit = regress(home.measured(), noted({"streaming", "backup"}), levels);
+    const Regression fit = regress(home.measured(), {"streaming", "backup"}, levels);
     idle.count(fit.idle_w, home.truth().idle_w);
     stream.count(fit.increments[0].each_w, home.truth().stream_w);
     backup.count(fit.increments[1].each_w, home.truth().backup_w);
@@ -138,7 +138,7 @@ TEST_CASE("coverage: the increment of a workload that was used once, for 40 minu
       const bool used = minute >= 1300 && minute < 1340;
       made.add(60, (used ? 29 : 20) + noise.next(chance), used ? 1 : 0);
     }
-    const Regression fit = regress(made.measured(), noted({"backup"}), levels_of(made.measured()));
+    const Regression fit = regress(made.measured(), {"backup"}, levels_of(made.measured()));
     increment.count(fit.increments[0].each_w, 9);
   }
   check_covers("used once", increment);

@@ -5,20 +5,14 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
-#include <string>
-#include <utility>
 #include <vector>
 
-#include "wattweek/metering/activity.hpp"
 #include "wattweek/metering/measured.hpp"
 
 namespace wattweek::metering {
 
 /// 1 January 1973 was a Monday: 3 x 365 + 1 days after 1970-01-01.
 inline constexpr std::int64_t kMondayHour = std::int64_t{1096} * 24;
-
-/// What the columns of the designs are; when they were in use is not said.
-inline Activity noted(std::vector<std::string> workloads) { return {std::move(workloads), {}}; }
 
 class MadeMeasured {
  public:

@@ -136,6 +136,20 @@ class Watcher {
   std::vector<bool> ever_;
 };
 
+bool has_week(const model::Study& study) {
+  for (const model::Candidate& candidate : study.candidates) {
+    for (const model::Device& device : candidate.devices) {
+      if (device.profile->week) return true;
+    }
+  }
+  return false;
+}
+
+std::size_t hour_of_week(const Shown& shown) {
+  const std::size_t day = std::chrono::weekday(shown.date).iso_encoding() - 1;
+  return day * 24 + static_cast<std::size_t>(shown.minute_of_day / 60);
+}
+
 model::CivilDay first_date(std::chrono::year_month month) {
   return model::CivilDay(month / std::chrono::day(1));
 }
@@ -180,6 +194,7 @@ Minutes walk_minutes(const model::Study& study) {
   const absl::TimeZone zone = load_zone(study.time_zone);
   Watcher habits(uses_and_rests(study));
   Watcher prices(band_windows(study));
+  const bool asks_for_hour = has_week(study);
   Minutes minutes;
   for (int m = 0; m < study.months; ++m) {
     const auto month = study.start + std::chrono::months(m);
@@ -191,7 +206,8 @@ Minutes walk_minutes(const model::Study& study) {
     const absl::Time end = first_instant(zone, next);
     for (absl::Time t = first_instant(zone, first); t < end; t += absl::Minutes(1)) {
       const Shown shown = shown_at(zone, t);
-      ++minutes.count.back()[prices.first_band(shown)][habits.look(shown)];
+      const Situation now{habits.look(shown), asks_for_hour ? hour_of_week(shown) : 0};
+      ++minutes.count.back()[prices.first_band(shown)][now];
     }
   }
   habits.report_never_held(minutes.windows_that_never_hold);

@@ -2,6 +2,7 @@
 // The study walked minute by minute: what the wall clock shows, and which windows hold then.
 // All changes of offset and all edges of windows fall on whole minutes.
 
+#include <compare>
 #include <map>
 #include <vector>
 
@@ -21,9 +22,14 @@ struct Shown {
 bool holds(const model::Window& window, const Shown& shown, const model::Holidays& holidays,
            const std::vector<model::DateSpan>& away);
 
-/// All that matters at an instant but its month and band: for each window of uses and rests,
-/// whether it holds.
-using Situation = std::vector<bool>;
+/// All that matters at an instant but its month and band.
+struct Situation {
+  std::vector<bool> holds;  ///< For each window of uses and rests.
+  /// What the clock and the calendar show, Monday 00:00 being 0; 0 where no profile asks for it.
+  std::size_t hour_of_week = 0;
+
+  friend auto operator<=>(const Situation&, const Situation&) = default;
+};
 
 /// Where each window stands in a `Situation`.
 struct WindowNumbers {

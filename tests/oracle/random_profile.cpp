@@ -104,6 +104,10 @@ std::string random_increment(Dice& dice, const WorkloadSketch& workload, bool ha
   return workload.id + " = " + value + "\n";
 }
 
+std::string random_meter(Dice& dice, bool has_meter) {
+  return has_meter && dice.chance(50) ? fmt::format("meter = \"{}\"\n", kMeterId) : "";
+}
+
 }  // namespace
 
 ProfileText random_profile(Dice& dice, const std::vector<WorkloadSketch>& workloads,
@@ -114,9 +118,7 @@ ProfileText random_profile(Dice& dice, const std::vector<WorkloadSketch>& worklo
   const bool has_capacity = dice.chance(50);
   if (has_capacity) profile.plain_keys += "capacity = " + dice.figure(800, 7000).text() + "\n";
 
-  if (has_meter && dice.chance(50)) {
-    profile.plain_keys += fmt::format("meter = \"{}\"\n", kMeterId);
-  }
+  profile.plain_keys += random_meter(dice, has_meter);
 
   profile.tables += "[" + prefix + "watts]\n" + watts.text;
   std::vector<std::string> groups;
@@ -134,6 +136,25 @@ ProfileText random_profile(Dice& dice, const std::vector<WorkloadSketch>& worklo
     profile.most_w += 45.0 * std::max(1, workload.most_units);
   }
   if (dice.chance(15)) profile.tables += "nobody-has-this = 4\n";
+  return profile;
+}
+
+ProfileText random_week_profile(Dice& dice, const std::string& prefix, bool has_meter) {
+  ProfileText profile;
+  profile.plain_keys = random_meter(dice, has_meter);
+  std::vector<int> values_milli;
+  for (int more = dice.chance(40) ? 168 : dice.between(1, 5); more > 0; --more) {
+    values_milli.push_back(dice.chance(10) ? 0 : dice.between(0, 90000));
+  }
+  std::string week;
+  for (int hour = 0; hour < 168; ++hour) {
+    const int milli = dice.pick(values_milli);
+    week += fmt::format("{}{}", hour == 0 ? "" : ", ", milli / 1000.0);
+    profile.most_w = std::max(profile.most_w, milli / 1000.0);
+  }
+  profile.tables = "[" + prefix + "watts]\nweek = [" + week + "]\n";
+  if (dice.chance(70)) profile.tables += "off = " + dice.figure(0, 2000).text() + "\n";
+  profile.tables += "sleep = " + dice.figure(0, 6000).text() + "\n";
   return profile;
 }
 

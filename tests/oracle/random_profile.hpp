@@ -29,4 +29,7 @@ inline constexpr const char* kMeterId = "plug-meter";
 ProfileText random_profile(Dice& dice, const std::vector<WorkloadSketch>& workloads,
                            const std::string& prefix, bool has_meter);
 
+/// Watts by hour of the week: of few values or of many.
+ProfileText random_week_profile(Dice& dice, const std::string& prefix, bool has_meter);
+
 }  // namespace wattweek::oracle

@@ -140,8 +140,10 @@ class Writer {
       if (!assists[i].empty()) {
         keys += fmt::format("assists = [{}]\n", fmt::join(assists[i], ", "));
       }
+      most_w += write_week_devices(text);
       most_w += write_device(text, keys);
     }
+    most_w += write_week_devices(text);
     most_w_.push_back(most_w);
   }
 
@@ -155,18 +157,8 @@ class Writer {
 
   double write_device(std::string& text, const std::string& task_keys) {
     text += "[[candidate.device]]\n" + task_keys;
-    if (dice_.chance(40)) text += "name = \"box\"\n";
-    int count = 1;
-    if (dice_.chance(25)) {
-      count = dice_.between(1, 4);
-      text += fmt::format("count = {}\n", count);
-    }
-    std::string rests;
-    for (int i = dice_.chance(45) ? dice_.between(1, 2) : 0; i > 0; --i) {
-      rests += "[[candidate.device.rest]]\nstate = ";
-      rests += dice_.chance(50) ? "\"off\"\n" : "\"sleep\"\n";
-      rests += on_lines(random_window(dice_, period_));
-    }
+    const int count = write_name_and_count(text);
+    const std::string rests = random_rests();
     if (dice_.chance(35)) {
       const double most_w = name_profile_file(text);
       text += rests;
@@ -175,6 +167,48 @@ class Writer {
     const ProfileText profile = random_profile(dice_, workloads_, "candidate.device.", has_meter_);
     text += profile.plain_keys + profile.tables + rests;
     return count * profile.most_w;
+  }
+
+  // Seldom one, in its place among those that run something.
+  double write_week_devices(std::string& text) {
+    double most_w = 0;
+    while (dice_.chance(6)) {
+      text += "[[candidate.device]]\n";
+      if (dice_.chance(30)) text += "runs = []\n";
+      const int count = write_name_and_count(text);
+      const std::string rests = random_rests();
+      const bool in_file = dice_.chance(50);
+      const ProfileText profile =
+          random_week_profile(dice_, in_file ? "" : "candidate.device.", has_meter_);
+      const std::string profile_text = profile.plain_keys + profile.tables;
+      if (in_file) {
+        const std::string name = fmt::format("week{}.toml", ++week_files_);
+        out_.files[name] = profile_text;
+        text += "profile = \"" + name + "\"\n" + rests;
+      } else {
+        text += profile_text + rests;
+      }
+      most_w += count * profile.most_w;
+    }
+    return most_w;
+  }
+
+  int write_name_and_count(std::string& text) {
+    if (dice_.chance(40)) text += "name = \"box\"\n";
+    if (!dice_.chance(25)) return 1;
+    const int count = dice_.between(1, 4);
+    text += fmt::format("count = {}\n", count);
+    return count;
+  }
+
+  std::string random_rests() {
+    std::string rests;
+    for (int i = dice_.chance(45) ? dice_.between(1, 2) : 0; i > 0; --i) {
+      rests += "[[candidate.device.rest]]\nstate = ";
+      rests += dice_.chance(50) ? "\"off\"\n" : "\"sleep\"\n";
+      rests += on_lines(random_window(dice_, period_));
+    }
+    return rests;
   }
 
   // A file that another device names already, or a new one.
@@ -229,6 +263,7 @@ class Writer {
   int candidates_ = 1;
   std::vector<double> most_w_;          // By candidate.
   std::vector<double> profile_most_w_;  // By profile file.
+  int week_files_ = 0;
 };
 
 }  // namespace

@@ -46,7 +46,7 @@ std::vector<Outcome> joint_outcomes(const model::Study& study, const Situation& 
   std::vector<Outcome> all{{1.0, std::vector<double>(study.workloads.size(), 0.0)}};
   for (std::size_t w = 0; w < study.workloads.size(); ++w) {
     for (std::size_t u = 0; u < study.workloads[w].uses.size(); ++u) {
-      if (!situation[numbers.use[w][u]]) continue;
+      if (!situation.holds[numbers.use[w][u]]) continue;
       std::vector<Outcome> next;
       for (const Outcome& outcome : all) {
         for (const auto& [probability, units] : units_of(study.workloads[w].uses[u])) {
@@ -197,12 +197,22 @@ Draw draw_at_rest(const model::Study& study, const model::Device& device, model:
   return draw;
 }
 
+// As measured by hour of the week: all base, nobody's use.
+Draw draw_of_week(const model::Study& study, const model::Device& device, std::size_t hour) {
+  const model::Profile& profile = *device.profile;
+  Draw draw;
+  draw.watts = meter_scale(study, profile) * units::in_watts((*profile.week)[hour]);
+  draw.base_w = draw.watts;
+  draw.workload_w.assign(study.workloads.size(), 0.0);
+  return draw;
+}
+
 // R5: the first rest entry that holds wins.
 std::optional<model::RestState> rest_of(const model::Device& device,
                                         const std::vector<std::size_t>& numbers,
                                         const Situation& situation) {
   for (std::size_t r = 0; r < device.rests.size(); ++r) {
-    if (situation[numbers[r]]) return device.rests[r].state;
+    if (situation.holds[numbers[r]]) return device.rests[r].state;
   }
   return std::nullopt;
 }
@@ -272,8 +282,9 @@ CandidateExpected expected_draw(const model::Study& study, std::size_t candidate
     double together_w = 0;
     for (std::size_t d = 0; d < candidate.devices.size(); ++d) {
       const model::Device& device = candidate.devices[d];
-      const Draw draw =
-          rests[d] ? draw_at_rest(study, device, *rests[d]) : draw_when_on(study, device, units);
+      const Draw draw = rests[d]               ? draw_at_rest(study, device, *rests[d])
+                        : device.profile->week ? draw_of_week(study, device, situation.hour_of_week)
+                                               : draw_when_on(study, device, units);
       add_draw(sum, d, draw, outcome.probability, device.count);
       together_w += device.count * draw.watts;
     }

@@ -54,7 +54,8 @@ id = "film")"),
        "study.toml:5:3: error: unknown key band: write [[tariff.band]]"},
       {"kilowatts in the key", edited(kStudy, "idle = 10", "idle_kw = 0.01"),
        "study.toml:18:1: error: candidate.device.watts.idle is missing: expected a number or a "
-       "range [low, high], not below 0, in W, or at_load in its place\nstudy.toml:19:1: error: "
+       "range [low, high], not below 0, in W, or at_load or week in its place\nstudy.toml:19:1: "
+       "error: "
        "unknown key candidate.device.watts.idle_kw: write idle, it counts W, and 1 kW is 1000 W"},
       {"watts in the key", edited(kStudy, "idle = 10", "idle = 10\nbusy_w = 20"),
        "study.toml:20:1: error: unknown key candidate.device.watts.busy_w: write busy, it counts "

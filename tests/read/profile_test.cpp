@@ -6,7 +6,7 @@ TEST_CASE("a profile: each key and what it refuses") {
   const std::vector<Case> cases{
       {"idle is needed", edited(kProfile, "idle = 10\n", ""),
        "box.toml:3:1: error: watts.idle is missing: expected a number or a range [low, high], not "
-       "below 0, in W, or at_load in its place"},
+       "below 0, in W, or at_load or week in its place"},
       {"the table watts is needed", edited(kProfile, "[watts]\nidle = 10\nbusy = 30\n", ""),
        "box.toml:1:1: error: watts.idle is missing: expected a table [watts] with idle = WATTS"},
       {"idle is not below 0", edited(kProfile, "idle = 10", "idle = -3"),

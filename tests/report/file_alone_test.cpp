@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <sstream>
 
+#include "../support/week_text.hpp"
 #include "wattweek/diag/printable.hpp"
 #include "wattweek/read/read.hpp"
 #include "wattweek/report/cautions.hpp"
@@ -245,10 +246,35 @@ What uses add is not given: no increments.
 )");
 }
 
+TEST_CASE("profile: of a week its mean, its lowest and highest hour, and a year of such weeks") {
+  // 165 hours of 10 W, two of 9.5 W and one of 31 W: 1700 Wh a week, 10.119 W, and 88.64 kWh in
+  // 8760 h.
+  const std::string week = tests::week_text([](int hour) {
+    return hour == 26 || hour == 50 ? 9.5 : hour == 140 ? 31.0 : 10.0;
+  });
+  CHECK(profile_text(profile("meter = \"hall\"\n[watts]\noff = 0.5\nsleep = 2\n" + week), {}) ==
+        R"(At the wall socket: 0.5 W off, 2 W asleep, and 10.12 W as the mean of the week,
+from 9.5 W (first on tue at 02:00) to 31 W (first on sat at 20:00).
+Read on the meter hall; what that meter is off by is said in a study.
+A year of such weeks, 8760 h, is 88.6 kWh. No contract is known here. At a plain
+price that costs 8.86 at 0.10 a kWh, 17.73 at 0.20, 26.59 at 0.30 and 35.46 at
+0.40.
+1 W all year is 8.76 kWh: 0.88 at 0.10 a kWh, 2.63 at 0.30.
+What uses add is in these watts: a device with a week runs no workloads.
+)");
+}
+
+TEST_CASE("profile: a week without highs and lows") {
+  const std::string said = profile_text(profile("[watts]\n" + tests::steady_week(10)), {});
+  CHECK(said.find("At the wall socket: 0 W off, and 10 W in every hour of the week.\n"
+                  "A year of such weeks, 8760 h, is 87.6 kWh.") == 0);
+}
+
 TEST_CASE("profile: the highest watts are spoken of where busy, max or at_load is given") {
   CHECK_FALSE(speaks_of_highest_watts(profile("[watts]\nidle = 8\n")));
   CHECK(speaks_of_highest_watts(profile("[watts]\nidle = 8\nbusy = 20\n")));
   CHECK(speaks_of_highest_watts(profile("[watts]\nidle = 8\nmax = 20\n")));
+  CHECK(speaks_of_highest_watts(profile("[watts]\n" + tests::rising_week())));
   const model::Profile measured = profile("[watts]\nat_load = [8, 20]\n");
   CHECK(speaks_of_highest_watts(measured));
   CHECK(profile_text(measured, {}).find("0 W off, 8 W idle and 20 W at full load.\n") !=

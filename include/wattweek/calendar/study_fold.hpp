@@ -19,6 +19,9 @@ struct ConditionIndex {
 struct FoldedStudy {
   Fold fold;
   ConditionIndex index;
+  /// By situation: an hour of the local week in which every profile with a `week` draws what it
+  /// draws in that situation; see `model::WeekOfWatts`. Empty where no profile has one.
+  std::vector<std::uint32_t> hour_of_week;
 };
 
 /// Folds a whole study. \pre `zone` is the study's zone, over its time.

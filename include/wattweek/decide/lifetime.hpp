@@ -6,6 +6,8 @@
 // year's use is that of the study; energy is paid at the end of each year, purchases at the
 // start, later costs and resale at the end of theirs.
 
+#include <algorithm>
+#include <cmath>
 #include <optional>
 #include <vector>
 
@@ -15,7 +17,9 @@ namespace wattweek::decide {
 
 /// Two amounts count as equal within this fraction of the larger.
 inline constexpr double kEqual = 1e-9;
-bool nearly_equal(double a, double b);
+inline bool nearly_equal(double a, double b) {
+  return std::abs(a - b) <= kEqual * std::max(std::abs(a), std::abs(b));
+}
 
 /// The finance figures, settled; both rates nominal, or both real.
 struct Horizon {

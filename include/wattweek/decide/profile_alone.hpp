@@ -2,6 +2,7 @@
 // What a profile says by itself: without a study nobody uses the machine, and without a contract
 // a kilowatt-hour has no price.
 
+#include <cstddef>
 #include <vector>
 
 #include "wattweek/model/profile.hpp"
@@ -23,6 +24,15 @@ struct YearOfWatts {
 };
 
 YearOfWatts year_of(const model::PowerRange& watts);
+
+/// What a week of watts comes to.
+struct WeekOverview {
+  units::Power mean;             ///< Of the 168 hours, each counted once.
+  std::size_t lowest_hour = 0;   ///< The first in which no other draws less, and ...
+  std::size_t highest_hour = 0;  ///< ... more; see `model::WeekOfWatts`.
+};
+
+WeekOverview overview_of(const model::WeekOfWatts& week);
 
 /// Watts above idle that the first unit in use adds, the group's not counted: the midpoint of each
 /// figure, before any cap. For each of the profile's increments, in its order.

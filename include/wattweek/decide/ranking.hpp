@@ -1,11 +1,13 @@
 #pragma once
 // Which candidate is best: the one whose criterion is lowest.
 
+#include <algorithm>
 #include <cstddef>
 #include <optional>
 #include <vector>
 
 #include "wattweek/decide/assessment.hpp"
+#include "wattweek/decide/lifetime.hpp"
 
 namespace wattweek::decide {
 
@@ -18,6 +20,16 @@ Criterion criterion_of(const model::Study& study);
 /// The index of the lowest; of equal ones (within kEqual of each other) the first.
 /// \pre There is at least one.
 std::size_t best_of(const std::vector<double>& criteria);
+
+/// The same of so many candidates, of which `criterion(candidate)` tells the criterion.
+template <typename CriterionOf>
+std::size_t best_of(std::size_t candidates, const CriterionOf& criterion) {
+  double lowest = criterion(0);
+  for (std::size_t c = 1; c < candidates; ++c) lowest = std::min(lowest, criterion(c));
+  std::size_t best = 0;
+  while (best + 1 < candidates && !nearly_equal(criterion(best), lowest)) ++best;
+  return best;
+}
 
 /// A candidate and what it is ranked by, in currency.
 struct Ranked {

@@ -11,7 +11,7 @@
 
 namespace wattweek::decide {
 
-inline constexpr int kHoursOfWeek = 168;
+inline constexpr int kHoursOfWeek = model::kHoursOfWeek;
 
 /// Whether the windows of a workload can be moved.
 enum class Movable {

@@ -4,6 +4,7 @@
 // no watts and no shares; a what-if on those uses it again as it is.
 
 #include <Eigen/SparseCore>
+#include <compare>
 #include <cstdint>
 #include <vector>
 
@@ -15,11 +16,16 @@ namespace wattweek::energy {
 enum class State { off, sleep, idle, active };
 inline constexpr std::size_t kStates = 4;
 
-/// What a device is in: at rest, or on with these uses holding.
+/// What a device is in: at rest, or on with these uses holding, or in this hour of the week.
 struct DeviceSituation {
   enum class Power { on, sleep, off } power = Power::on;
   /// For each task which of `CandidatePlan::use_sets` of its workload is served; empty at rest.
   std::vector<std::uint32_t> use_set;
+  /// Of a device that is on and whose profile has a `week`: an hour of the local week in which it
+  /// draws what it draws now. Otherwise 0.
+  std::uint32_t hour_of_week = 0;
+
+  friend auto operator<=>(const DeviceSituation&, const DeviceSituation&) = default;
 };
 
 struct DevicePlan {
@@ -50,7 +56,8 @@ struct CandidatePlan {
 ///
 /// A device is at rest where one of its rests holds, the first that does deciding the state.
 /// A workload is served while every device that runs or assists it is on; otherwise none of
-/// them has units of it in use.
+/// them has units of it in use. A device whose profile has a `week` is in another situation in
+/// every hour of the week in which it draws other watts.
 CandidatePlan plan_candidate(const model::Study& study, std::size_t candidate,
                              const calendar::FoldedStudy& folded);
 

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "wattweek/logs/activity_rows.hpp"
 #include "wattweek/logs/log.hpp"
 
 namespace wattweek::metering {
@@ -21,5 +22,8 @@ struct Activity {
   std::vector<std::string> workloads;  ///< In the order in which they are first named.
   std::vector<NotedUse> uses;
 };
+
+/// Rows of an activity file, with each workload's name once.
+Activity activity_of(const std::vector<logs::ActivityRow>& rows);
 
 }  // namespace wattweek::metering

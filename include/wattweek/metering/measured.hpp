@@ -30,10 +30,10 @@ inline constexpr std::size_t kBinsOfClass = 16;
 /// By bin; as long as the highest watts ask for.
 using Histogram = std::vector<Drawn>;
 
-/// Part of the log that is alike: within one minute (or within one interval that is longer),
-/// with the same units in use of each workload, and watts of one class.
+/// Part of the log that is alike: what starts within one minute, with the same units in use of each
+/// workload, and watts of one class. An interval that ends in a later minute is not divided.
 struct Parcel {
-  std::int32_t minute = 0;       ///< When it starts: whole `parcel_seconds` since the log's first.
+  std::int32_t minute = 0;  ///< When it starts: whole `parcel_seconds` since the first interval.
   std::uint16_t watt_class = 0;  ///< bin / kBinsOfClass
   std::uint32_t design = 0;      ///< Row of `Measured::designs`: units in use.
   Drawn drawn;
@@ -41,8 +41,8 @@ struct Parcel {
 
 /// Everything that a fit needs to know of a log.
 struct Measured {
-  Drawn kept;  ///< All intervals that are not dropped.
-  double lowest_w = 0;
+  Drawn kept;           ///< All intervals that are not dropped.
+  double lowest_w = 0;  ///< Of their mean watts; 0 where there are none.
   double highest_w = 0;
   /// By local clock hour since `first_hour` (hours of the local clock since 1970-01-01 00:00); an
   /// hour that the clocks show twice holds both.
@@ -55,7 +55,9 @@ struct Measured {
   /// Rows: different combinations of units in use, each the time mean over an interval; columns:
   /// workloads. Row 0 is "none".
   std::vector<Eigen::VectorXd> designs;
-  double resolution_w = 0;  ///< Smallest step between watts that was seen; 0: none.
+  /// Largest step of which all differences between values are multiples, to four decimals; of
+  /// energies and counters the tick over the typical step. 0: all are equal.
+  double resolution_w = 0;
   /// What a step leaves out is in a later reading, as in all logs of energy and counters: single
   /// watts are rounded, their mean over a while is not.
   bool carries_rest = false;

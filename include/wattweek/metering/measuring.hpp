@@ -56,13 +56,27 @@ struct Measurement {
 /// Power: a reading holds until the next, an interval longer than the gap is dropped whole, the
 /// last reading has no interval. Energy: belongs to the interval that starts (ends) at the stamp
 /// and lasts until the next (since the last) stamp; the last (first) one is taken to be as long as
-/// the typical step. Counter: mean watts between readings whatever the gap; a fall is a restart and
-/// its interval is dropped; so is a rise of more than kHighestReading_w; intervals longer than an
-/// hour count in the totals, but neither by hour nor by watts nor by minute. Intervals that start
-/// at a NaN are dropped (energy with stamps at the end: that end at one; counters: such rows are
-/// passed over).
+/// the typical step; the gap holds as of power. Intervals that start at a NaN are dropped (energy
+/// with stamps at the end: that end at one), and so is energy of more than kHighestReading_w.
 ///
-/// The gap, where none is given, is the larger of 300 s and 3 times the typical step.
+/// The gap, where none is given, is the larger of 300 s and 3 times the typical step. A log of
+/// power that is change-only has none. It is change-only where at most one pair of neighbouring
+/// values in twenty is equal and steps are irregular: at least four of them, fewer than half within
+/// the larger of 1 s and 2 % of their median, fewer than four in five within a quarter of it. Where
+/// values return at every second reading (a, b, a) five times or more, and ten times as often as
+/// neighbours are equal, it is enough that fewer than nine in ten steps lie within 1 s or 2 % of
+/// the median: in a log of all rows, what often comes back after two rows is often found after one.
+///
+/// Counter: mean watts between readings whatever the gap; rows with a NaN are passed over. A fall
+/// is a restart and its interval is dropped; so is a rise of more than kHighestReading_w. While a
+/// counter stands still, less than a tick is drawn: the next rise is spread evenly over the time
+/// since the last one. Where that would put two ticks or more on the time of standing still, the
+/// device was off: that time has 0 W, and so has time without a rise at the end or before a
+/// restart. (A tick: the smallest rise so far; where half of the rises or more came without
+/// standing still before them, the largest step of which all readings are multiples.) Intervals
+/// longer than an hour (and 1 %, as hourly readings tremble) count in the totals, but neither by
+/// hour nor by watts nor by minute, unless readings that are no more than an hour apart tell their
+/// hours to within 1 Wh.
 class Measuring : public logs::ReadingSink {
  public:
   explicit Measuring(MeasuringOptions options);
@@ -74,6 +88,7 @@ class Measuring : public logs::ReadingSink {
 
  private:
   class Inside;
+  MeasuringOptions options_;
   std::unique_ptr<Inside> inside_;
 };
 

@@ -8,7 +8,6 @@
 #include <string>
 #include <vector>
 
-#include "wattweek/metering/activity.hpp"
 #include "wattweek/metering/fit.hpp"
 #include "wattweek/metering/measured.hpp"
 
@@ -33,14 +32,9 @@ struct Regression {
 /// beside them. To these, `rounding_error_w` of the idle level is added as an error that each
 /// combination of units has by itself.
 ///
-/// Intervals in which units change are left out, as long as the others hold at least half of the
-/// awake time and half of the unit-hours of each workload: a sample of power is that of its
-/// beginning, but its units would be the mean up to the next one, and each use would lose a sixth
-/// of an interval of its watts (common practice, no source). Otherwise all intervals count.
-///
 /// Where no parcel is awake there is neither idle nor an increment.
-/// \pre `measured` was measured with this activity
-Regression regress(const Measured& measured, const Activity& activity,
+/// \param workloads names, in the order of the columns of `measured.designs`
+Regression regress(const Measured& measured, const std::vector<std::string>& workloads,
                    const std::vector<Level>& levels);
 
 }  // namespace wattweek::metering

@@ -1,6 +1,7 @@
 #pragma once
 // What one plugged-in device draws: resting, idle, and for the services that it runs.
 
+#include <array>
 #include <memory>
 #include <optional>
 #include <string>
@@ -8,6 +9,7 @@
 #include <vector>
 
 #include "wattweek/diag/diagnostic.hpp"
+#include "wattweek/model/window.hpp"
 #include "wattweek/units/quantity.hpp"
 #include "wattweek/units/range.hpp"
 
@@ -64,9 +66,13 @@ struct Group {
   PowerRange watts;
 };
 
+/// Watts by hour of the local week, Monday 00:00 first: entry `24 * weekday_bit + hour`.
+using WeekOfWatts = std::array<units::Power, kHoursOfWeek>;
+
 /// One profile file or inline profile. The reader guarantees: busy and max reach idle, the
-/// table never falls, `sleep` is there where a rest says so, and a load-form increment has a
-/// curve (`busy` or `at_load`) to act on.
+/// table never falls, `sleep` is there where a rest says so, a load-form increment has a
+/// curve (`busy` or `at_load`) to act on, and beside a week there is nothing but `off`, `sleep`
+/// and the meter.
 struct Profile {
   std::string name;
   PowerRange off;                   ///< Plugged in, shut down.
@@ -78,6 +84,9 @@ struct Profile {
   /// Measured watts at evenly spaced loads from 0 to 100 %; empty, or at least two, never
   /// falling. Replaces idle, busy and curve.
   std::vector<units::Power> at_load;
+  /// Watts of the device whenever it is not at rest, as they were measured; replaces all that it
+  /// would draw idle and in use. It runs and assists nothing, and `idle` is 0.
+  std::optional<WeekOfWatts> week;
   std::optional<units::Range<double>> capacity;  ///< Work units at 100 % load.
   std::vector<Group> groups;
   std::vector<NamedIncrement> increments;

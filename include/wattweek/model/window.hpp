@@ -4,6 +4,7 @@
 
 #include <bitset>
 #include <chrono>
+#include <cstddef>
 #include <optional>
 #include <vector>
 
@@ -21,6 +22,9 @@ using MonthSet = std::bitset<12>;
 
 inline const WeekdaySet kEveryDay{0x7F};
 inline const MonthSet kEveryMonth{0xFFF};
+
+/// Hours that the wall clock and the calendar name in a week.
+inline constexpr std::size_t kHoursOfWeek = 168;
 
 /// Position of a weekday in a `WeekdaySet`.
 constexpr unsigned weekday_bit(std::chrono::weekday day) { return day.iso_encoding() - 1; }

@@ -32,6 +32,8 @@ struct DeviceLaw {
   model::Curve curve = model::Curve::linear;
   std::vector<double> at_load_w;  ///< If not empty, replaces the curve: watts above idle at evenly
                                   ///< spaced loads from 0 to 100 %.
+  std::vector<double> week_w;     ///< If not empty, 168: replaces all but `off_w`, `sleep_w` and
+                                  ///< `count`; see `model::WeekOfWatts`.
   std::vector<double> group_w;
   std::vector<TaskLaw> tasks;  ///< Workloads run or assisted, in the study's order.
   int count = 1;

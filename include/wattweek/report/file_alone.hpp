@@ -15,8 +15,9 @@ namespace wattweek::report {
 std::string tariff_text(const model::Tariff& tariff, const calendar::TariffWalk& walk,
                         const Style& style);
 
-/// The watts by state, what idling all year comes to at plain prices, and what uses add. The
-/// cautions are not in it: see `cautions_text`.
+/// The watts by state, what idling all year comes to at plain prices, and what uses add; of a week
+/// its mean, its lowest and highest hour, and what a year of such weeks comes to. The cautions are
+/// not in it: see `cautions_text`.
 std::string profile_text(const model::Profile& profile, const Style& style);
 
 /// Does `profile_text` speak of the most that the device draws?

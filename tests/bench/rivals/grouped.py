@@ -10,6 +10,7 @@ left out.
 import datetime
 import itertools
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
 from zoneinfo import ZoneInfo
 
@@ -61,23 +62,28 @@ def all_windows(study):
     return [thing.window for thing in (*study.uses, *study.bands)] + sleeps
 
 
-class Groups:
-    """Distinct sets of uses and sleeps, with the hours and the price-hours of each."""
+def kwh_and_money(study, clock, which):
+    """What one watt weighs in each group: kWh, and money at the price of each moment."""
+    price = np.select(
+        [clock.holds(band.window, band.window.day_passes) for band in study.bands],
+        [band.price for band in study.bands],
+    )
+    hours = np.bincount(which) * clock.step / 60
+    money = np.bincount(which, weights=price) * clock.step / 60
+    return np.array([hours, money]) / 1000
 
-    def __init__(self, study):
+
+class Groups:
+    """Distinct sets of uses and sleeps, and what one watt weighs in each: rows of `weigh`."""
+
+    def __init__(self, study, weigh=kwh_and_money):
         clock = Clock(study)
         held = [clock.holds(use.window, use.on_day) for use in study.uses]
         sleeps = [w for c in study.candidates for d in c.devices for w in d.sleeps]
         held += [clock.holds(window, window.day_passes) for window in sleeps]
-        price = np.select(
-            [clock.holds(band.window, band.window.day_passes) for band in study.bands],
-            [band.price for band in study.bands],
-        )
         code = np.array([1 << i for i in range(len(held))]) @ np.array(held, dtype=np.int64)
         codes, which = np.unique(code, return_inverse=True)
-        hours = np.bincount(which) * clock.step / 60
-        money = np.bincount(which, weights=price) * clock.step / 60
-        self.weights = np.array([hours, money]) / 1000  # kWh and money of one watt.
+        self.weights = weigh(study, clock, which)
         self.uses = [(codes >> i & 1).astype(bool) for i in range(len(study.uses))]
         self.asleep = {
             id(w): (codes >> (len(study.uses) + i) & 1).astype(bool) for i, w in enumerate(sleeps)
@@ -101,11 +107,12 @@ class Plan:
     tasks: dict  # By workload: sets of its uses.
     groups: dict  # By group of the profile: sets of uses of any of its workloads.
     loads: list  # Sets of uses of the workloads that are a share of full load.
+    sets: Callable  # Sets of uses of any workloads, for who asks later.
 
 
-def plan(study):
+def plan(study, weigh=kwh_and_money):
     """For each candidate and device: knows no watts and no shares, and holds for all what-ifs."""
-    groups = Groups(study)
+    groups = Groups(study, weigh)
     return [[plan_device(study, groups, c, d) for d in c.devices] for c in study.candidates]
 
 
@@ -128,6 +135,7 @@ def plan_device(study, groups, candidate, device):
         tasks={w: sets([w]) for w, increment in tasks},
         groups={g: sets([w for w, inc in tasks if inc.group == g]) for g in device.groups},
         loads=sets([w for w, inc in tasks if np.any(inc.load)]),
+        sets=sets,
     )
 
 

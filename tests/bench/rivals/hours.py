@@ -49,15 +49,20 @@ ALWAYS = ("0001-01-01", "9999-12-31")
 def reckon(study, rows=None):
     """kWh and cost of the year, by candidate."""
     rows = rows or Rows(study)
-    units = {}
-    for use, part in zip(study.uses, rows.uses):
-        units[use.workload] = units.get(use.workload, 0) + use.units * use.share * part
     energy, cost = {}, {}
-    for candidate, sleeps in zip(study.candidates, rows.sleeps):
-        kwh = candidate_watts(candidate, sleeps, units) / 1000
+    for candidate, kwh in kwh_by_hour(study, rows):
         energy[candidate.id] = kwh.sum()
         cost[candidate.id] = kwh @ rows.price
     return energy, cost
+
+
+def kwh_by_hour(study, rows):
+    """Of each candidate."""
+    units = {}
+    for use, part in zip(study.uses, rows.uses):
+        units[use.workload] = units.get(use.workload, 0) + use.units * use.share * part
+    for candidate, sleeps in zip(study.candidates, rows.sleeps):
+        yield candidate, candidate_watts(candidate, sleeps, units) / 1000
 
 
 def candidate_watts(candidate, sleeps, units):

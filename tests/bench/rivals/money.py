@@ -85,12 +85,8 @@ def averages_on_the_right_clock(study):
 def best(study, cost):
     """The least present cost, and by how much it leads: purchase, electricity and later costs
     less resale, discounted."""
-    d, g = 1 + study.discount_rate, 1 + study.price_rise
-    energy = sum(g ** (year - 1) / d**year for year in range(1, study.years + 1))
     first, second, *_ = sorted(
-        (c.purchase + cost[c.id] * energy + sum(x / d**year for year, x in c.later)
-         - c.resale / d**study.years, c.id)
-        for c in study.candidates
+        (study.outlay(c) + cost[c.id] * study.worth_of_yearly(), c.id) for c in study.candidates
     )
     return f"{first[1]} by {second[0] - first[0]:.0f} EUR"
 

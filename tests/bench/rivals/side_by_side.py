@@ -144,7 +144,7 @@ def ratio(runs, what, who):
     middle, least, most = statistics.median(ratios), min(ratios), max(ratios)
     if what == "memory":
         return short(middle)
-    if middle < 1:
+    if most < 0.95:
         return f"1/{short(1 / middle)} (1/{short(1 / least)} to 1/{short(1 / most)})"
     return f"{short(middle)} ({short(least)} to {short(most)})"
 

@@ -93,6 +93,17 @@ class Study:
     discount_rate: float
     price_rise: float
 
+    def worth_of_yearly(self):
+        """Present worth of 1 a year for electricity, over the horizon."""
+        d, g = 1 + self.discount_rate, 1 + self.price_rise
+        return sum(g ** (year - 1) / d**year for year in range(1, self.years + 1))
+
+    def outlay(self, candidate):
+        """Purchase and later costs less resale, discounted."""
+        d = 1 + self.discount_rate
+        later = sum(cost / d**year for year, cost in candidate.later)
+        return candidate.purchase + later - candidate.resale / d**self.years
+
 
 def midpoint(key, low, high):
     return (low + high) / 2

@@ -1,0 +1,196 @@
+#include "wattweek/report/fit.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "cli/console.hpp"
+#include "cli/fit_options.hpp"
+#include "cli/log_file.hpp"
+#include "cli/run.hpp"
+#include "cli/study_file.hpp"
+#include "cli/written_files.hpp"
+#include "wattweek/diag/printable.hpp"
+#include "wattweek/logs/activity_rows.hpp"
+#include "wattweek/metering/measuring.hpp"
+
+namespace wattweek::cli {
+namespace {
+
+namespace fs = std::filesystem;
+using Problems = std::vector<diag::Diagnostic>;
+
+/// All that was read and measured.
+struct Measured {
+  logs::LogReport log;
+  metering::Measurement measurement;
+  std::vector<std::string> workloads;
+};
+
+std::variant<metering::Activity, Outcome> activity_of(const FitRequest& request) {
+  if (!request.activity) return metering::Activity{};
+  const auto file = log_file(*request.activity);
+  if (const auto* why = std::get_if<read::Unreadable>(&file)) {
+    return refused("--activity: " + why->reason);
+  }
+  const auto rows = logs::read_activity(std::get<logs::LogFile>(file),
+                                        {request.options.zone, request.options.date_order});
+  if (const auto* problems = std::get_if<Problems>(&rows)) return refused(*problems);
+  return metering::activity_of(std::get<std::vector<logs::ActivityRow>>(rows));
+}
+
+std::variant<Measured, Outcome> measure(const FitRequest& request) {
+  const auto file = log_file(request.log);
+  if (const auto* why = std::get_if<read::Unreadable>(&file)) return refused(why->reason);
+  auto activity = activity_of(request);
+  if (auto* outcome = std::get_if<Outcome>(&activity)) return std::move(*outcome);
+  auto& uses = std::get<metering::Activity>(activity);
+  const auto& log = std::get<logs::LogFile>(file);
+  std::vector<std::string> workloads = uses.workloads;
+  metering::Measuring measuring({request.zone, request.gap_s, std::move(uses)});
+  ProgressLine line;
+  auto report = logs::read_log(log, request.options, measuring, [&](std::uint64_t bytes) {
+    const double all = static_cast<double>(std::max<std::uint64_t>(log.bytes, 1));
+    line.show("the log", std::min(1.0, static_cast<double>(bytes) / all));
+  });
+  if (auto* problems = std::get_if<Problems>(&report)) return refused(std::move(*problems));
+  return Measured{std::get<logs::LogReport>(std::move(report)), measuring.finish(),
+                  std::move(workloads)};
+}
+
+/// What was inferred, and what the user may not expect.
+std::string notes_on(const FitRequest& request, const Measured& all) {
+  std::string notes;
+  const auto note = [&](const std::string& text) {
+    notes += diag::printable(fmt::format("wattweek: {}: {}", request.log, text)) + '\n';
+  };
+  for (const std::string& line : all.log.inferred) note(line);
+  if (all.log.stamps_name_zone && !request.is_zone_given()) {
+    note("warning: the week is in UTC; say where the machine stands by --zone");
+  }
+  if (all.log.sorted_whole) {
+    note("rows stand far out of order: all are held in memory and sorted");
+  }
+  return notes;
+}
+
+/// The calendar year of the log's end; where it has 366 days, the next, since a forecast has 365.
+std::chrono::year year_of(const FitRequest& request, const metering::Coverage& coverage) {
+  const calendar::Instant last{std::chrono::seconds(coverage.last_us / 1'000'000)};
+  const auto day = std::chrono::floor<std::chrono::days>(calendar::local_time(request.zone, last));
+  const std::chrono::year year = std::chrono::year_month_day(day).year();
+  return year.is_leap() ? year + std::chrono::years(1) : year;
+}
+
+decide::MeasuredWeek week_of(const metering::Fit& fit) {
+  decide::MeasuredWeek week;
+  for (std::size_t hour = 0; hour < fit.week.size(); ++hour) {
+    week.watts[hour] = units::watts(*fit.week[hour]);
+  }
+  const metering::YearForecast& year = fit.year;
+  if (year.low && year.high && *year.energy_kwh > 0) {
+    week.factors = {*year.low / *year.energy_kwh, *year.high / *year.energy_kwh};
+  }
+  return week;
+}
+
+std::variant<report::FitShown::UnderContract, Outcome> under_contract(
+    const FitRequest& request, const metering::Fit& fit, const metering::Coverage& coverage) {
+  auto read = read_tariff(*request.tariff);
+  if (auto* outcome = std::get_if<Outcome>(&read)) return std::move(*outcome);
+  if (!fit.year.energy_kwh) {
+    return refused(
+        "--tariff: some hour of the week is not in the log, so that no year can be reckoned; "
+        "expected a log of all hours of the week");
+  }
+  const auto& tariff = std::get<model::Tariff>(read);
+  auto year = decide::measured_year(week_of(fit), tariff, request.zone_name, request.zone,
+                                    year_of(request, coverage));
+  if (auto* problems = std::get_if<Problems>(&year)) return refused(std::move(*problems));
+  return report::FitShown::UnderContract{tariff.name, tariff.currency,
+                                         std::get<decide::MeasuredYear>(std::move(year))};
+}
+
+std::variant<std::string, Outcome> profile_text(const FitRequest& request,
+                                                const report::FitShown& shown) {
+  const auto kind = request.activity ? report::ProfileKind::increments : report::ProfileKind::week;
+  const bool seen_whole_week = std::all_of(shown.fit.week.begin(), shown.fit.week.end(),
+                                           [](const auto& watts) { return watts.has_value(); });
+  if (kind == report::ProfileKind::week && !seen_whole_week) {
+    return refused(
+        "--profile: some hour of the week is not in the log; expected a log of all hours of the "
+        "week, or an --activity file");
+  }
+  if (kind == report::ProfileKind::increments && !shown.fit.idle_w) {
+    return refused(
+        "--profile: idle watts cannot be told from this log; expected time in which no workload "
+        "is in use");
+  }
+  const std::string name = fs::path(*request.profile).stem().string();
+  return report::fitted_profile(shown, kind, name);
+}
+
+/// Writes the profile; what it says of it, or why it was not written.
+std::variant<std::string, Outcome> write_profile(const FitRequest& request,
+                                                 const report::FitShown& shown) {
+  auto text = profile_text(request, shown);
+  if (auto* outcome = std::get_if<Outcome>(&text)) return std::move(*outcome);
+  const fs::path path(*request.profile);
+  if (!path.has_filename()) return refused("--profile: found '', accepted is a file's name");
+  const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
+  WrittenFiles files("say --force to replace it, or name another file",
+                     request.force ? Existing::replace : Existing::refuse);
+  auto why =
+      files.write(folder.string(), {{path.filename().string(), std::get<std::string>(text)}});
+  if (!why) why = files.finish();
+  if (why) return Outcome{why->exit_code, "", error_line("--profile: " + why->reason)};
+  std::string said = fmt::format("wattweek: written: {}\n", diag::printable(*request.profile));
+  if (shown.meter && shown.fit.mean_w > 0) {
+    said += "wattweek: the profile names a meter; paste this into the study:\n" +
+            report::meter_entry(shown);
+  }
+  return said;
+}
+
+std::string note_lines(const std::vector<decide::Note>& notes) {
+  std::string lines;
+  for (const decide::Note& note : notes) {
+    lines += diag::printable(
+                 fmt::format("{}: note: {} [{}]", decide::where_text(note), note.text, note.code)) +
+             '\n';
+  }
+  return lines;
+}
+
+}  // namespace
+
+Outcome run_fit(const Arguments& arguments, const report::Style& style) {
+  const auto asked = fit_request(arguments);
+  if (const auto* misuse = std::get_if<Misuse>(&asked)) return refused(misuse->message);
+  const auto& request = std::get<FitRequest>(asked);
+  auto measured = measure(request);
+  if (auto* outcome = std::get_if<Outcome>(&measured)) return std::move(*outcome);
+  const auto& all = std::get<Measured>(measured);
+  const metering::Fit fit = metering::fit(all.measurement.measured, all.workloads,
+                                          request.meter.value_or(metering::MeterError{}));
+  report::FitShown shown{request.log, request.zone_name, request.zone, all.log, all.measurement,
+                         fit,         request.meter};
+  Outcome outcome;
+  outcome.err = notes_on(request, all);
+  if (request.tariff) {
+    auto contract = under_contract(request, fit, all.measurement.coverage);
+    if (auto* why = std::get_if<Outcome>(&contract)) return std::move(*why);
+    shown.contract = std::get<report::FitShown::UnderContract>(std::move(contract));
+    outcome.err += note_lines(shown.contract->year.notes);
+  }
+  if (request.profile) {
+    auto said = write_profile(request, shown);
+    if (auto* why = std::get_if<Outcome>(&said)) return std::move(*why);
+    outcome.err += std::get<std::string>(said);
+  }
+  outcome.out = request.format == "json" ? report::fit_json(shown) : report::fit_text(shown, style);
+  return outcome;
+}
+
+}  // namespace wattweek::cli

@@ -1,0 +1,159 @@
+#include "headings.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace wattweek::logs {
+namespace {
+
+using Words = std::vector<std::string_view>;
+
+// The trade's words in the languages whose exports we have seen; Latin letters in lower case.
+const Words kPower = {"power",    "watt",    "watts",    "leistung", "wirkleistung", "puissance",
+                      "potencia", "potenza", "vermogen", "effekt",   "teho",         "demand",
+                      "pow",      "p",       "w",        "kw"};
+const Words kEnergy = {"energy",   "energie",      "energia", "consumption", "verbrauch", "usage",
+                       "consumed", "consommation", "consumo", "verbruik",    "forbrug",   "import",
+                       "imported", "bezug",        "wh",      "kwh"};
+const Words kCounter = {"total",       "counter",     "register",     "meter",      "zaehler",
+                        "zähler",      "zählerstand", "zaehlerstand", "cumulative", "cumulated",
+                        "accumulated", "index",       "stand",        "meterstand", "lifetime"};
+const Words kOther = {"voltage",
+                      "volt",
+                      "volts",
+                      "spannung",
+                      "tension",
+                      "v",
+                      "ampere",
+                      "amperes",
+                      "amp",
+                      "amps",
+                      "a",
+                      "ma",
+                      "var",
+                      "kvar",
+                      "va",
+                      "kva",
+                      "hz",
+                      "frequency",
+                      "frequenz",
+                      "factor",
+                      "pf",
+                      "cos",
+                      "apparent",
+                      "reactive",
+                      "blindleistung",
+                      "scheinleistung",
+                      "temperature",
+                      "temp",
+                      "humidity",
+                      "battery",
+                      "rssi",
+                      "price",
+                      "preis",
+                      "eur",
+                      "usd",
+                      "cost",
+                      "kosten",
+                      "duration",
+                      "seconds",
+                      "minutes",
+                      "nr",
+                      "number",
+                      "sequence",
+                      "seq",
+                      "row",
+                      "min",
+                      "max",
+                      "minimum",
+                      "maximum",
+                      "count",
+                      "sd",
+                      "stddev",
+                      "signal"};
+// They tell of amperes only where no power or energy is named beside them.
+const Words kCurrent = {"current", "strom"};
+const Words kOut = {"export",     "exported", "einspeisung", "feed",  "feedin",
+                    "production", "returned", "generation",  "solar", "pv"};
+const Words kStart = {"start", "from", "begin", "von", "since", "beginn", "desde"};
+const Words kEnd = {"end", "to", "until", "bis", "ende", "stop", "finish", "hasta"};
+const Words kSeries = {"id",      "device",  "entity",      "area",     "series",
+                       "channel", "sensor",  "topic",       "field",    "metric",
+                       "name",    "kind",    "type",        "plug",     "socket",
+                       "tag",     "measure", "measurement", "quantity", "property"};
+
+bool is_letter_or_digit(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
+         static_cast<unsigned char>(c) >= 0x80;
+}
+bool is_upper(char c) { return c >= 'A' && c <= 'Z'; }
+bool is_lower(char c) { return c >= 'a' && c <= 'z'; }
+
+bool names_any(const std::vector<std::string>& words, const Words& of) {
+  return std::any_of(words.begin(), words.end(), [&](const std::string& word) {
+    return std::find(of.begin(), of.end(), word) != of.end();
+  });
+}
+
+std::optional<Unit> unit_in(const std::vector<std::string>& words) {
+  constexpr std::array<std::pair<std::string_view, Unit>, 6> kUnits = {{{"kwh", Unit::kwh},
+                                                                        {"wh", Unit::wh},
+                                                                        {"kw", Unit::kw},
+                                                                        {"w", Unit::w},
+                                                                        {"watt", Unit::w},
+                                                                        {"watts", Unit::w}}};
+  for (const auto& [name, unit] : kUnits) {
+    if (std::find(words.begin(), words.end(), name) != words.end()) return unit;
+  }
+  return std::nullopt;
+}
+
+// "kWh" is one word, though a capital stands in its middle.
+bool begins_word(std::string_view name, std::size_t at) {
+  if (at == 0 || !is_upper(name[at]) || !is_lower(name[at - 1])) return false;
+  return name[at] != 'W' || name[at - 1] != 'k';
+}
+
+Quantity quantity_of(const std::vector<std::string>& words, std::optional<Unit> unit) {
+  const bool is_power_unit = unit == Unit::w || unit == Unit::kw;
+  const bool counts = names_any(words, kCounter);
+  if (names_any(words, kOther)) return Quantity::other;
+  if (is_power_unit) return Quantity::power;
+  if (unit) return counts ? Quantity::counter : Quantity::energy;
+  if (names_any(words, kPower)) return Quantity::power;
+  if (counts) return Quantity::counter;
+  if (names_any(words, kEnergy)) return Quantity::energy;
+  return names_any(words, kCurrent) ? Quantity::other : Quantity::unsaid;
+}
+
+}  // namespace
+
+Heading heading_of(std::string_view name) {
+  const std::vector<std::string> words = words_of(name);
+  Heading heading;
+  heading.unit = unit_in(words);
+  heading.quantity = quantity_of(words, heading.unit);
+  heading.is_start = names_any(words, kStart);
+  heading.is_end = names_any(words, kEnd);
+  heading.is_utc = names_any(words, {"utc", "gmt"});
+  heading.is_out = names_any(words, kOut);
+  heading.is_series = names_any(words, kSeries);
+  return heading;
+}
+
+std::vector<std::string> words_of(std::string_view name) {
+  std::vector<std::string> words;
+  bool in_word = false;
+  for (std::size_t i = 0; i < name.size(); ++i) {
+    if (!is_letter_or_digit(name[i])) {
+      in_word = false;
+      continue;
+    }
+    if (!in_word || begins_word(name, i)) words.emplace_back();
+    in_word = true;
+    words.back() += is_upper(name[i]) ? static_cast<char>(name[i] - 'A' + 'a') : name[i];
+  }
+  return words;
+}
+
+}  // namespace wattweek::logs
