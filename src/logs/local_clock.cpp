@@ -14,6 +14,15 @@ constexpr Microseconds kWidestChange = kDay + kDay / 12;
 
 }  // namespace
 
+Microseconds utc_offset_at(const calendar::ZoneRules& zone, Microseconds at_us) {
+  Microseconds offset = zone.first_utc_offset.count() * kSecond;
+  for (const calendar::OffsetChange& change : zone.changes) {
+    if (change.at.time_since_epoch().count() * kSecond > at_us) break;
+    offset = change.utc_offset.count() * kSecond;
+  }
+  return offset;
+}
+
 LocalClock::LocalClock(const calendar::ZoneRules& zone, bool newest_first)
     : newest_first_(newest_first) {
   Microseconds from = -kEver;

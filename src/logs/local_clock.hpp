@@ -9,6 +9,9 @@
 
 namespace wattweek::logs {
 
+/// How far the clocks of a zone were ahead of UTC.
+Microseconds utc_offset_at(const calendar::ZoneRules& zone, Microseconds at_us);
+
 /// Turns what the clocks showed, row after row, into moments. In an hour that they showed twice
 /// the file's order decides, the first pass where it does not; an hour that they skipped has no
 /// moments.

@@ -42,12 +42,15 @@ class RowReader {
  private:
   std::optional<Microseconds> moment(const RowTime& time);
   std::optional<RowTime> row_time(const Fields& fields, std::uint64_t line);
+  std::optional<Number> first_with_mark(std::string_view field, std::uint64_t line);
+  bool is_of_other_device(const Fields& fields, std::uint64_t line);
   double value_of(std::string_view field, std::uint64_t line);
   double usable(double value, double factor, std::uint64_t line);
   void contradict(std::uint64_t line, std::string message);
   bool repeats_headings(const Fields& fields) const;
 
   const Layout& layout_;
+  NumberStyle style_;
   double factor_;
   std::optional<LocalClock> clock_;
   std::size_t rows_ = 0;

@@ -45,7 +45,8 @@ std::optional<Stamp> stamp_of(std::string_view field);
 std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order);
 
 /// Since 1970 in UTC, in seconds, with fraction or in thousandths, millionths or
-/// milliardths; nothing where the field is no number of such a size, or outside the accepted years.
+/// milliardths; nothing where the field is no number of such a size. Years before 2000 are not
+/// taken: such numbers are registers in Wh.
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal);
 
 }  // namespace wattweek::logs

@@ -9,7 +9,10 @@ using namespace wattweek::logs;
 TEST_CASE("layout 7: voltage, current in mA and power, with headings") {
   CHECK(told("time,voltage V,current mA,power W\n2024-07-01 00:00:00,229.8,182,38.1\n"
              "2024-07-01 00:00:01,229.9,183,38.3\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ',' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-06-30 22:00:00 38.1
 2024-06-30 22:00:01 38.3
@@ -18,17 +21,17 @@ TEST_CASE("layout 7: voltage, current in mA and power, with headings") {
 
 TEST_CASE("layout 7: voltage, current and power without headings are refused") {
   CHECK(told("2024-07-01 00:00:00,229.8,182,38.1\n2024-07-01 00:00:01,229.9,183,38.3\n"
-             "2024-07-01 00:00:02,229.7,190,41.3\n",
+             "2024-07-01 00:00:02,229.7,190,41.3\n2024-07-01 00:00:03,229.7,180,37.3\n",
              berlin()) ==
-        "log.csv:1:27: error: several columns may hold what was measured: column 3, column 4; say "
+        "log.csv:1:31: error: several columns may hold what was measured: column 3, column 4; say "
         "which one by --columns time=NAME,power=NAME or energy=NAME\n");
 }
 
 TEST_CASE("a column can be said by its number or its heading") {
   const std::string log = "time;main;second\n2024-07-01T00:00:00Z;5;7\n2024-07-01T00:00:05Z;6;70\n";
-  CHECK(readings_text(logged(log, {.power_column = "second"}).readings) ==
+  CHECK(readings_of(log, {.power_column = "second"}) ==
         "2024-07-01 00:00:00 7\n2024-07-01 00:00:05 70\n");
-  CHECK(readings_text(logged(log, {.power_column = "2"}).readings) ==
+  CHECK(readings_of(log, {.power_column = "2"}) ==
         "2024-07-01 00:00:00 5\n2024-07-01 00:00:05 6\n");
 }
 
@@ -73,7 +76,10 @@ TEST_CASE("layout 12: registers without headings, a sequence number, empty colum
   CHECK(told("3093,\"2025-10-07T20:21:11Z\",,\"OK\",2,,75.133,\n"
              "3094,\"2025-10-07T20:36:11Z\",,\"OK\",2,,75.233,\n"
              "3095,\"2025-10-07T20:51:11Z\",,\"OK\",2,,75.433,\n",
-             {.kind = Kind::counter, .unit = Unit::kwh}) == R"(@
+             {.kind = Kind::counter, .unit = Unit::kwh}) == R"(columns: set apart by ',' (--delimiter)
+time: column 2, with UTC or an offset (--columns time=NAME)
+values: column 7 (--columns time=NAME,power=NAME or energy=NAME)
+kind: a counter that runs on, in kWh (--kind, --unit)
 3 rows, 3 used
 2025-10-07 20:21:11 75133
 2025-10-07 20:36:11 75233
@@ -84,7 +90,10 @@ TEST_CASE("layout 12: registers without headings, a sequence number, empty colum
 TEST_CASE("layout 12: import and export, of which the import counts") {
   CHECK(told("Number,Time,Status,Import total [kWh],Export total [kWh]\n"
              "1,2025-10-07T20:21:11Z,OK,75.133,1.2\n2,2025-10-07T20:36:11Z,OK,75.233,1.3\n") ==
-        R"(@
+        R"(columns: set apart by ',' (--delimiter)
+time: 'Time', with UTC or an offset (--columns time=NAME)
+values: 'Import total [kWh]' (--columns time=NAME,power=NAME or energy=NAME)
+kind: a counter that runs on, in kWh (--kind, --unit)
 2 rows, 2 used
 2025-10-07 20:21:11 75133
 2025-10-07 20:36:11 75233
@@ -100,11 +109,13 @@ TEST_CASE("layout 12: registers of several tariffs are refused") {
 
 TEST_CASE("layout 16: change-only rows of one device, with words between the numbers") {
   CHECK(told("entity_id,state,last_changed\nplug_3,12.5,2025-01-04T03:10:00Z\n"
-             "plug_3,unavailable,2025-01-04T03:11:09Z\nplug_3,13.5,2025-01-04T03:20:30Z\n") == R"(@
-3 rows, 2 used, 1 no-value (line 3)
+             "plug_3,unavailable,2025-01-04T03:11:09Z\nplug_3,13.5,2025-01-04T03:20:30Z\n"
+             "plug_3,12.5,2025-01-04T03:20:41Z\n") == R"(@
+4 rows, 3 used, 1 no-value (line 3)
 2025-01-04 03:10:00 12.5
 2025-01-04 03:11:09 nan
 2025-01-04 03:20:30 13.5
+2025-01-04 03:20:41 12.5
 )");
 }
 
@@ -116,7 +127,10 @@ TEST_CASE("layout 16: rows of several devices are refused, and one can be kept")
   CHECK(told(log) ==
         "log.csv:2:1: error: rows of several kinds stand among each other: 'entity_id' has plug_3, "
         "plug_4; say which to keep by --where entity_id=VALUE\n");
-  CHECK(told(log, {.where = {{"entity_id", "plug_4"}}}) == R"(@
+  CHECK(told(log, {.kind = Kind::power, .where = {{"entity_id", "plug_4"}}}) == R"(columns: set apart by ',' (--delimiter)
+time: 'last_changed', with UTC or an offset (--columns time=NAME)
+values: 'state' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2025-01-04 03:10:07 2
 2025-01-04 03:30:07 3
@@ -150,9 +164,8 @@ TEST_CASE("rows that are numbered have an id, too, which tells no devices apart"
 }
 
 TEST_CASE("a column of on and off beside the watts tells no devices apart") {
-  CHECK(readings_text(logged("1700000000,12.5,on\n1700000010,0,off\n1700000020,12,on\n"
-                             "1700000030,0,off\n1700000040,13,on\n")
-                          .readings) ==
+  CHECK(readings_of("1700000000,12.5,on\n1700000010,0,off\n1700000020,12,on\n"
+                             "1700000030,0,off\n1700000040,13,on\n") ==
         "2023-11-14 22:13:20 12.5\n2023-11-14 22:13:30 0\n2023-11-14 22:13:40 12\n"
         "2023-11-14 22:13:50 0\n2023-11-14 22:14:00 13\n");
 }
@@ -160,7 +173,11 @@ TEST_CASE("a column of on and off beside the watts tells no devices apart") {
 TEST_CASE("layout 18: of several kinds of rows the one named power is kept") {
   CHECK(told("power,2018-10-01T00:05:00Z,412\nenergy,2018-10-01T00:05:00Z,10412\n"
              "power_max,2018-10-01T00:05:00Z,912\npower,2018-10-01T00:10:00Z,413\n"
-             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") == R"(@
+             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") == R"(columns: set apart by ',' (--delimiter)
+time: column 2, with UTC or an offset (--columns time=NAME)
+rows: those with 'power' in column 1 (--where 1=VALUE)
+values: column 3 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 413
@@ -169,13 +186,20 @@ TEST_CASE("layout 18: of several kinds of rows the one named power is kept") {
 
 TEST_CASE("a column of units tells kinds of rows apart, or says the unit of all") {
   CHECK(told("time,value,unit\n2018-10-01T00:05:00Z,0.412,kW\n2018-10-01T00:10:00Z,0.5,kW\n") ==
-        R"(@
+        R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'value' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 500
 )");
   CHECK(told("time,value,unit\n2018-10-01T00:05:00Z,412,W\n2018-10-01T00:05:00Z,7.5,kWh\n"
-             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") == R"(@
+             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+rows: those with 'W' in 'unit' (--where unit=VALUE)
+values: 'value' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 413
@@ -186,7 +210,13 @@ TEST_CASE("layout 22: heading in the local language, unit in brackets, from and 
   CHECK(told("Datum von;Datum bis;Verbrauch [kWh] Viertelstunden\n"
              "01.01.2023 00:00;01.01.2023 00:15;0,025\n01.01.2023 00:15;01.01.2023 00:30;-\n"
              "01.01.2023 00:30;01.01.2023 00:45;0,015\n01.01.2023 00:45;01.01.2023 01:00;0,016\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Datum von', without zone (--columns time=NAME)
+dates: day first; as is usual with dots (--date-order)
+values: 'Verbrauch [kWh] Viertelstunden' (--columns time=NAME,power=NAME or energy=NAME)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, as a heading says (--stamps)
 4 rows, 3 used, 1 no-value (line 3)
 2022-12-31 23:00:00 25
 2022-12-31 23:15:00 nan
@@ -198,7 +228,13 @@ TEST_CASE("layout 22: heading in the local language, unit in brackets, from and 
 TEST_CASE("from and to as clock times beside one date") {
   CHECK(told("Datum;Anfang;Ende;Verbrauch kWh\n01.01.2023;00:00;00:15;0,025\n"
              "01.01.2023;00:15;00:30;0,021\n01.01.2023;00:30;00:45;0,015\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Datum' and 'Anfang', without zone (--columns time=NAME)
+dates: day first; as is usual with dots (--date-order)
+values: 'Verbrauch kWh' (--columns time=NAME,power=NAME or energy=NAME)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, as a heading says (--stamps)
 3 rows, 3 used
 2022-12-31 23:00:00 25
 2022-12-31 23:15:00 21
@@ -211,7 +247,11 @@ TEST_CASE("layout 8: start, end, duration, epoch, energy in and out") {
              "2023-11-14 23:10;2023-11-14 23:15;300;1699999800;0.0032;0\n"
              "2023-11-14 23:15;2023-11-14 23:20;300;1700000100;0.0042;0\n"
              "2023-11-14 23:20;2023-11-14 23:25;300;1700000400;0.0022;0\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Timestamp', seconds, or parts of them, since 1970 (--columns time=NAME)
+values: 'Import kWh' (--columns time=NAME,power=NAME or energy=NAME)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, as a heading says (--stamps)
 3 rows, 3 used
 2023-11-14 22:10:00 3.2
 2023-11-14 22:15:00 4.2
@@ -231,7 +271,10 @@ TEST_CASE("layout 8: an epoch of the end of the interval") {
 
 TEST_CASE("layout 27: a second heading in the middle, from exports that were joined") {
   CHECK(told("time,power\n2024-07-01T00:00:00Z,5\n2024-07-01T00:00:05Z,6\ntime,power\n"
-             "2024-07-01T00:00:10Z,7\n") == R"(@
+             "2024-07-01T00:00:10Z,7\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 3 used, 1 repeated-heading (line 4)
 2024-07-01 00:00:00 5
 2024-07-01 00:00:05 6
@@ -243,7 +286,10 @@ TEST_CASE("layout 28: comment lines and a preamble of several lines") {
   CHECK(told("# a plug's log\nExport of a plug\nCreated;2024-07-02 10:00\n"
              "Period;2024-07-01 00:00;2024-07-02 00:00\n\nTime;Voltage V;Power W\n"
              "# begin\n2024-07-01 00:00;230;5\n2024-07-01 00:01;231;6\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Time', without zone (--columns time=NAME)
+values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-06-30 22:00:00 5
 2024-06-30 22:01:00 6
@@ -251,12 +297,18 @@ TEST_CASE("layout 28: comment lines and a preamble of several lines") {
 }
 
 TEST_CASE("a heading in a comment, and a line of units below the heading") {
-  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") == R"(@
+  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', seconds, or parts of them, since 1970 (--columns time=NAME)
+values: 'power_kW' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2023-11-14 22:13:20 500
 2023-11-14 22:13:30 600
 )");
-  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") == R"(@
+  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") == R"(columns: set apart by ';' (--delimiter)
+time: 'time', seconds, or parts of them, since 1970 (--columns time=NAME)
+values: 'load [kW]' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2023-11-14 22:13:20 500
 2023-11-14 22:13:30 600
@@ -265,7 +317,10 @@ TEST_CASE("a heading in a comment, and a line of units below the heading") {
 
 TEST_CASE("footers and stray lines are rows without time") {
   CHECK(told("time;power\n2024-07-01T00:00:00Z;5\n2024-07-01T00:00:05Z;6\nSum;11\n"
-             "1970-01-01T00:00:07Z;4\n") == R"(@
+             "1970-01-01T00:00:07Z;4\n") == R"(columns: set apart by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 2 used, 2 no-time (line 4)
 2024-07-01 00:00:00 5
 2024-07-01 00:00:05 6
@@ -274,7 +329,10 @@ TEST_CASE("footers and stray lines are rows without time") {
 
 TEST_CASE("rows that are too short are marks of time") {
   CHECK(told("time;power;x\n2024-07-01T00:00:00Z;5;1\n2024-07-01T00:00:05Z\n"
-             "2024-07-01T00:00:10Z;6;1\n") == R"(@
+             "2024-07-01T00:00:10Z;6;1\n") == R"(columns: set apart by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 3)
 2024-07-01 00:00:00 5
 2024-07-01 00:00:05 nan

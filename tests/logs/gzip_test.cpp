@@ -34,7 +34,10 @@ const std::string kReadings =
 }  // namespace
 
 TEST_CASE("a log packed by gzip is unpacked") {
-  CHECK(told(kPacked, {}, "log.csv.gz") == R"(@
+  CHECK(told(kPacked, {}, "log.csv.gz") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 4 used
 2024-07-01 00:00:00 5
 2024-07-01 00:01:00 6
@@ -44,7 +47,7 @@ TEST_CASE("a log packed by gzip is unpacked") {
 }
 
 TEST_CASE("several gzip members are one log") {
-  CHECK(readings_text(logged(kTwoMembers).readings) == kReadings);
+  CHECK(readings_of(kTwoMembers) == kReadings);
 }
 
 TEST_CASE("gzip data that end early are told, wherever they end") {
@@ -70,5 +73,5 @@ TEST_CASE("bytes that are no member behind the last one are told") {
 }
 
 TEST_CASE("zeros behind the last member are padding") {
-  CHECK(readings_text(logged(kPacked + std::string(512, '\0')).readings) == kReadings);
+  CHECK(readings_of(kPacked + std::string(512, '\0')) == kReadings);
 }

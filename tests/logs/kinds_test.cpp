@@ -74,7 +74,12 @@ TEST_CASE("layout 9: energy of quarter-hours with stamps at the end, without hea
   CHECK(told(log, berlin()) ==
         "log.csv:1:18: error: column 2 may hold watts, or the energy of each interval; say which "
         "by --kind power or --kind energy\n");
-  CHECK(told(log, berlin({.kind = Kind::energy})) == R"(@
+  CHECK(told(log, berlin({.kind = Kind::energy})) == R"(columns: set apart by ';' (--delimiter)
+time: column 1, without zone (--columns time=NAME)
+dates: day first; as is usual with dots (--date-order)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: energy of intervals in kWh, since no unit is given (--kind, --unit)
+stamps: at the end of each interval, since the log begins one interval after midnight (--stamps)
 3 rows, 3 used
 2014-11-30 23:15:00 150
 2014-11-30 23:30:00 170
@@ -86,7 +91,12 @@ TEST_CASE("layout 10: hourly rows, then quarter-hours") {
   std::string log = "time;kWh\n";
   for (int h = 0; h < 24; ++h) log += fmt::format("30.11.2014 {:02}:00;0.4{}\n", h, h % 3);
   for (int q = 0; q < 8; ++q) log += fmt::format("01.12.2014 {:02}:{:02};0.1{}\n", q / 4, q % 4 * 15, q % 3);
-  CHECK(told(log, berlin()) == R"(@
+  CHECK(told(log, berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+dates: day first; no other fits (--date-order)
+values: 'kWh' (--columns time=NAME,power=NAME or energy=NAME)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, since the log begins at midnight (--stamps)
 32 rows, 32 used
 2014-11-29 23:00:00 400
 ...
@@ -143,7 +153,10 @@ TEST_CASE("midnight of stamps in UTC is that of the zone, and none without one")
 
 TEST_CASE("layout 13: a counter in Wh, told by its size, over its wrap") {
   CHECK(told(log_of({99'940, 99'950, 99'970, 99'990, 99'999, 1, 20, 30}, {"time;counter Wh"}),
-             utc()) == R"(@
+             utc()) == R"(columns: set apart by ';' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+values: 'counter Wh' (--columns time=NAME,power=NAME or energy=NAME)
+kind: a counter that runs on, in Wh (--kind, --unit)
 8 rows, 8 used
 2023-11-15 00:00:00 99940
 2023-11-15 00:15:00 99950
@@ -157,9 +170,8 @@ TEST_CASE("layout 13: a counter in Wh, told by its size, over its wrap") {
 }
 
 TEST_CASE("layout 13: a register of a house in Wh is no time") {
-  CHECK(readings_text(logged(log_of({45'000'100, 45'000'300, 45'000'500}, {"time;register Wh"}),
-                             utc())
-                          .readings) ==
+  CHECK(readings_of(log_of({45'000'100, 45'000'300, 45'000'500}, {"time;register Wh"}),
+                             utc()) ==
         "2023-11-15 00:00:00 45000100\n2023-11-15 00:15:00 45000300\n"
         "2023-11-15 00:30:00 45000500\n");
 }
@@ -237,19 +249,24 @@ TEST_CASE("a kind and a unit that contradict each other are refused") {
 
 TEST_CASE("power is taken where a file has power and energy") {
   CHECK(told("time;Power W;Energy kWh\n2024-07-01T00:00:00Z;5;0.1\n2024-07-01T00:00:05Z;6;0.1\n") ==
-        R"(@
+        R"(columns: set apart by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:00:00 5
 2024-07-01 00:00:05 6
 )");
-  CHECK(readings_text(logged("time;Power W;Total energy kWh\n2024-07-01T00:00:00Z;5;0.1\n"
+  CHECK(readings_of("time;Power W;Total energy kWh\n2024-07-01T00:00:00Z;5;0.1\n"
                              "2024-07-01T00:00:05Z;6;0.2\n",
-                             {.kind = Kind::counter})
-                          .readings) == "2024-07-01 00:00:00 100\n2024-07-01 00:00:05 200\n");
+                             {.kind = Kind::counter}) == "2024-07-01 00:00:00 100\n2024-07-01 00:00:05 200\n");
 }
 
 TEST_CASE("a file of one row is read, where its heading says what it is") {
-  CHECK(told("time;Power W\n2024-07-01T00:00:00Z;5\n") == R"(@
+  CHECK(told("time;Power W\n2024-07-01T00:00:00Z;5\n") == R"(columns: set apart by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 1 rows, 1 used
 2024-07-01 00:00:00 5
 )");

@@ -9,7 +9,11 @@ using namespace wattweek::logs;
 TEST_CASE("layout 1: day-first date and time in one field, a short and a long mean, CRLF") {
   CHECK(told("05/12/2011 17:00:01;26;26\r\n05/12/2011 17:00:02;28;26\r\n"
              "05/12/2011 17:00:03;27;26\r\n",
-             berlin(), "plug_2011.12.05.csv") == R"(@
+             berlin(), "plug_2011.12.05.csv") == R"(columns: set apart by ';' (--delimiter)
+time: column 1, without zone (--columns time=NAME)
+dates: day first; as in the file's name (--date-order)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2011-12-05 16:00:01 26
 2011-12-05 16:00:02 28
@@ -18,7 +22,10 @@ TEST_CASE("layout 1: day-first date and time in one field, a short and a long me
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a blank") {
-  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") == R"(@
+  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") == R"(columns: set apart by blanks (--delimiter)
+time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34 41
 2013-02-17 16:19:40 42
@@ -27,7 +34,10 @@ TEST_CASE("layout 2: epoch seconds and watts, set apart by a blank") {
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a comma") {
-  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") == R"(@
+  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") == R"(columns: set apart by ',' (--delimiter)
+time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34 41
 2013-02-17 16:19:40 42
@@ -36,7 +46,10 @@ TEST_CASE("layout 2: epoch seconds and watts, set apart by a comma") {
 }
 
 TEST_CASE("layout 3: epoch milliseconds") {
-  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") == R"(@
+  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") == R"(columns: set apart by ',' (--delimiter)
+time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34.123000 41.2
 2013-02-17 16:19:35.123000 41.3
@@ -45,7 +58,10 @@ TEST_CASE("layout 3: epoch milliseconds") {
 }
 
 TEST_CASE("layout 3: epoch seconds with a fraction") {
-  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") == R"(@
+  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") == R"(columns: set apart by blanks (--delimiter)
+time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34.500000 41.2
 2013-02-17 16:19:35.250000 41.3
@@ -54,15 +70,18 @@ TEST_CASE("layout 3: epoch seconds with a fraction") {
 }
 
 TEST_CASE("epoch microseconds and nanoseconds are told by their size") {
-  CHECK(readings_text(logged("1361117974123456,41\n1361117975123456,42\n").readings) ==
+  CHECK(readings_of("1361117974123456,41\n1361117975123456,42\n") ==
         "2013-02-17 16:19:34.123456 41\n2013-02-17 16:19:35.123456 42\n");
-  CHECK(readings_text(logged("1361117974123456789,41\n1361117975123456789,42\n").readings) ==
+  CHECK(readings_of("1361117974123456789,41\n1361117975123456789,42\n") ==
         "2013-02-17 16:19:34.123456 41\n2013-02-17 16:19:35.123456 42\n");
 }
 
 TEST_CASE("layout 4: ISO 8601 with an offset, over the end of summer time") {
   CHECK(told("time,power\n2024-10-27T02:30:00+02:00,12.4\n2024-10-27T02:30:00+01:00,12.5\n"
-             "2024-10-27T03:30:00+01:00,12.6\n") == R"(@
+             "2024-10-27T03:30:00+01:00,12.6\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2024-10-27 00:30:00 12.4
 2024-10-27 01:30:00 12.5
@@ -71,7 +90,10 @@ TEST_CASE("layout 4: ISO 8601 with an offset, over the end of summer time") {
 }
 
 TEST_CASE("layout 4: ISO 8601 with Z and a fraction") {
-  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") == R"(@
+  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-10-27 00:30:00.250000 12.4
 2024-10-27 00:30:01.250000 12.5
@@ -79,7 +101,10 @@ TEST_CASE("layout 4: ISO 8601 with Z and a fraction") {
 }
 
 TEST_CASE("layout 4: ISO 8601 with a blank, without seconds and without zone") {
-  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) == R"(@
+  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) == R"(columns: set apart by ',' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:30:00 12.4
 2024-07-01 00:31:00 12.5
@@ -87,7 +112,10 @@ TEST_CASE("layout 4: ISO 8601 with a blank, without seconds and without zone") {
 }
 
 TEST_CASE("layout 5: a Z is believed to be UTC whatever the zone of the week") {
-  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) == R"(@
+  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) == R"(columns: set apart by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2007-02-01 00:00:00 300
 2007-02-01 00:01:00 310
@@ -100,7 +128,11 @@ TEST_CASE("layout 6: date and clock time in two fields, without leading zeros, w
              "1/2/2007;00:01:00;0.326;0.130;243.320;1.400\n"
              "1/2/2007;00:02:00;?;?;?;?\n"
              "13/2/2007;00:00:00;0.324;0.132;243.510;1.400\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Date' and 'Time', without zone (--columns time=NAME)
+dates: day first; no other fits (--date-order)
+values: 'Active_power_kW' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in kW (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 4)
 2007-01-31 23:00:00 326
 2007-01-31 23:01:00 326
@@ -112,7 +144,10 @@ TEST_CASE("layout 6: date and clock time in two fields, without leading zeros, w
 TEST_CASE("layout 23: dates of a statistics package, no leading zero, blank for missing") {
   CHECK(told("time,kw\n01jan2022 00:00:00,.0820199966\n01jan2022 00:15:00,\n"
              "01jan2022 00:30:00,.0839999966\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ',' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+values: 'kw' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in kW (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 3)
 2021-12-31 23:00:00 82.0199966
 2021-12-31 23:15:00 nan
@@ -126,7 +161,10 @@ TEST_CASE("layout 22: month by name and a clock of twelve hours") {
              "\"Jan 1, 2023 12:15 AM\";\"Jan 1, 2023 12:30 AM\";-\n"
              "\"Jan 1, 2023 12:30 PM\";\"Jan 1, 2023 12:45 PM\";43\n"
              "\"Jan 1, 2023 1:00 PM\";\"Jan 1, 2023 1:15 PM\";44\n",
-             berlin()) == R"(@
+             berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'Start date', without zone (--columns time=NAME)
+values: 'Power [W]' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 3)
 2022-12-31 23:00:00 41
 2022-12-31 23:15:00 nan
@@ -136,37 +174,34 @@ TEST_CASE("layout 22: month by name and a clock of twelve hours") {
 }
 
 TEST_CASE("a narrow blank may stand before AM and PM") {
-  CHECK(readings_text(logged("time\tpower\n1/13/23, 12:00:00\xe2\x80\xaf" "AM\t41\n"
+  CHECK(readings_of("time\tpower\n1/13/23, 12:00:00\xe2\x80\xaf" "AM\t41\n"
                              "1/13/23, 1:30:00\xe2\x80\xafp.m.\t42\n",
-                             berlin())
-                          .readings) == "2023-01-12 23:00:00 41\n2023-01-13 12:30:00 42\n");
+                             berlin()) == "2023-01-12 23:00:00 41\n2023-01-13 12:30:00 42\n");
 }
 
 TEST_CASE("24:00 is the end of its day") {
-  CHECK(readings_text(logged("time;power\n31.12.2024 23:59;5\n31.12.2024 24:00;6\n", berlin())
-                          .readings) == "2024-12-31 22:59:00 5\n2024-12-31 23:00:00 6\n");
+  CHECK(readings_of("time;power\n31.12.2024 23:59;5\n31.12.2024 24:00;6\n", berlin()) == "2024-12-31 22:59:00 5\n2024-12-31 23:00:00 6\n");
 }
 
 TEST_CASE("compact dates and clock times") {
-  CHECK(readings_text(logged("20240701T023000Z,5\n20240701T023100Z,6\n").readings) ==
+  CHECK(readings_of("20240701T023000Z,5\n20240701T023100Z,6\n") ==
         "2024-07-01 02:30:00 5\n2024-07-01 02:31:00 6\n");
-  CHECK(readings_text(logged("202407010230;5\n202407010231;6\n", berlin()).readings) ==
+  CHECK(readings_of("202407010230;5\n202407010231;6\n", berlin()) ==
         "2024-07-01 00:30:00 5\n2024-07-01 00:31:00 6\n");
-  CHECK(readings_text(logged("20240701 0230;5\n20240701 0231;6\n", berlin()).readings) ==
+  CHECK(readings_of("20240701 0230;5\n20240701 0231;6\n", berlin()) ==
         "2024-07-01 00:30:00 5\n2024-07-01 00:31:00 6\n");
 }
 
 TEST_CASE("offsets with and without colon, in hours alone, and behind a blank") {
-  CHECK(readings_text(logged("2024-07-01 02:30:00 +0200,5\n2024-07-01 02:31:00+02:00,6\n"
+  CHECK(readings_of("2024-07-01 02:30:00 +0200,15\n2024-07-01 02:31:00+02:00,6\n"
                              "2024-07-01 02:32:00+02,7\n2024-07-01 00:33:00 UTC,8\n"
-                             "2024-07-01 06:04:00+05:30,9\n2024-06-30 21:05:00 -0330,10\n")
-                          .readings) ==
-        "2024-07-01 00:30:00 5\n2024-07-01 00:31:00 6\n2024-07-01 00:32:00 7\n"
+                             "2024-07-01 06:04:00+05:30,9\n2024-06-30 21:05:00 -0330,10\n") ==
+        "2024-07-01 00:30:00 15\n2024-07-01 00:31:00 6\n2024-07-01 00:32:00 7\n"
         "2024-07-01 00:33:00 8\n2024-07-01 00:34:00 9\n2024-07-01 00:35:00 10\n");
 }
 
 TEST_CASE("the names of Europe's zones tell the two passes of the doubled hour apart") {
-  CHECK(told("27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(@
+  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(@
 3 rows, 3 used
 2024-10-27 00:30:00 5
 2024-10-27 01:30:00 6
@@ -175,23 +210,22 @@ TEST_CASE("the names of Europe's zones tell the two passes of the doubled hour a
 }
 
 TEST_CASE("a weekday may stand before the date") {
-  CHECK(readings_text(
-            logged("Mon 2024-07-01 02:30;5\nMonday, 2024-07-01 02:31;6\n", berlin()).readings) ==
+  CHECK(readings_of("Mon 2024-07-01 02:30;5\nMonday, 2024-07-01 02:31;6\n", berlin()) ==
         "2024-07-01 00:30:00 5\n2024-07-01 00:31:00 6\n");
 }
 
 TEST_CASE("day, name of the month, year") {
-  CHECK(readings_text(logged("27 Oct 2024 12:30:00\t5\n27-Oct-24 12:31\t6\n", berlin()).readings) ==
+  CHECK(readings_of("27 Oct 2024 12:30:00\t5\n27-Oct-24 12:31\t6\n", berlin()) ==
         "2024-10-27 11:30:00 5\n2024-10-27 11:31:00 6\n");
 }
 
 TEST_CASE("layout 26: a day over 12 shows what comes first") {
-  CHECK(told("12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(@
+  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(@
 2 rows, 2 used
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
 )");
-  CHECK(told("05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(@
+  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(@
 2 rows, 2 used
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
@@ -203,7 +237,7 @@ TEST_CASE("layout 26: hours that go on from day to day show what comes first") {
   for (int hour = 0; hour < 72; ++hour) {
     text += fmt::format("{:02}/04/2024 {:02}:00,5{}\n", 8 + hour / 24, hour % 24, hour % 2);
   }
-  CHECK(told(text, berlin()) == R"(@
+  CHECK(told("time,power\n" + text, berlin()) == R"(@
 72 rows, 72 used
 2024-04-07 22:00:00 50
 ...
@@ -228,15 +262,18 @@ TEST_CASE("layout 26: readings of every month, or of every day, may be either") 
 
 TEST_CASE("the order of dates can be said") {
   const std::string log = "05/12/2011 17:00:01;26\n05/12/2011 17:00:02;28\n";
-  CHECK(readings_text(logged(log, berlin({.date_order = DateOrder::mdy})).readings) ==
+  CHECK(readings_of(log, berlin({.date_order = DateOrder::mdy})) ==
         "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
-  CHECK(readings_text(logged("11-05-12 17:00:01;26\n11-05-12 17:00:02;28\n",
-                             berlin({.date_order = DateOrder::ymd}))
-                          .readings) == "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
+  CHECK(readings_of("11-05-12 17:00:01;26\n11-05-12 17:00:02;28\n",
+                             berlin({.date_order = DateOrder::ymd})) == "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
 }
 
 TEST_CASE("dots between the numbers of a date are day first, as is usual with dots") {
-  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) == R"(@
+  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: column 1, without zone (--columns time=NAME)
+dates: day first; as is usual with dots (--date-order)
+values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2014-12-01 09:15:00 15
 2014-12-01 09:16:00 16
@@ -256,7 +293,11 @@ TEST_CASE("layout 21: UTC and local time side by side, and an area to be chosen"
              "2022-12-31 23:00;2023-01-01 00:00;N2;15,950000;2,020000\n"
              "2023-01-01 00:00;2023-01-01 01:00;N1;16,950000;2,030000\n"
              "2023-01-01 00:00;2023-01-01 01:00;N2;17,950000;2,040000\n",
-             {.where = {{"Area", "N2"}}}) == R"(@
+             {.where = {{"Area", "N2"}}}) == R"(columns: set apart by ';' (--delimiter)
+time: 'HourUTC', in UTC, as its heading says (--columns time=NAME)
+values: 'Power_W' (--columns time=NAME,power=NAME or energy=NAME)
+numbers: decimal comma (--decimal)
+kind: power in W (--kind, --unit)
 2 rows, 2 used
 2022-12-31 23:00:00 15.95
 2023-01-01 00:00:00 17.95
@@ -272,7 +313,10 @@ TEST_CASE("two columns of times without a heading are refused") {
 }
 
 TEST_CASE("an epoch that moves is taken before a clock time that names no zone") {
-  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") == R"(@
+  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") == R"(columns: set apart by ',' (--delimiter)
+time: column 2, seconds, or parts of them, since 1970 (--columns time=NAME)
+values: column 3 (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:30:00 41
 2024-07-01 00:30:10 42

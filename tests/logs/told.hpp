@@ -47,6 +47,13 @@ inline std::string readings_text(const std::vector<Reading>& readings) {
   return text;
 }
 
+/// The readings of a log; or why there are none.
+inline std::string readings_of(const std::string& text, const LogOptions& options = {},
+                               const std::string& name = "log.csv") {
+  const Logged log = logged(text, options, name);
+  return log.problems + readings_text(log.readings);
+}
+
 /// All that came of a log: problems, or what was inferred, the counts of rows and the readings (in
 /// UTC; W or Wh; "nan" is a mark of time without value).
 inline std::string told(const std::string& text, const LogOptions& options = {},
