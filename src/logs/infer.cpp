@@ -14,13 +14,6 @@ constexpr std::size_t kRowsForFacts = 2'000;
 constexpr std::size_t kTexts = 50;
 constexpr std::size_t kShownNames = 12;
 
-// Eight digits may be a date or a register.
-bool is_date(const Stamp& stamp) {
-  return stamp.form != DateForm::none &&
-         (local_us(stamp, DateOrder::dmy) || local_us(stamp, DateOrder::mdy) ||
-          local_us(stamp, DateOrder::ymd));
-}
-
 void count(std::string_view field, ColumnFacts& facts) {
   if (says_no_value(field)) {
     ++facts.no_values;
@@ -33,7 +26,7 @@ void count(std::string_view field, ColumnFacts& facts) {
     if (field.size() < 8 && field.find_first_of("./") == std::string_view::npos) return;
   }
   if (const auto stamp = stamp_of(field)) {
-    const bool has_date = is_date(*stamp);
+    const bool has_date = has_possible_date(*stamp);
     facts.stamps += has_date && stamp->has_clock;
     facts.dates += has_date && !stamp->has_clock;
     facts.clocks += stamp->form == DateForm::none;

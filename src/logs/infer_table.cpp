@@ -36,22 +36,23 @@ std::vector<Line> lines_of(std::string_view text, std::size_t most) {
 bool may_be_time(std::string_view field) {
   if (epoch_us(field, '.') || epoch_us(field, ',')) return true;
   const auto stamp = stamp_of(field);
-  return stamp && stamp->form != DateForm::none;
+  return stamp && has_possible_date(*stamp);
 }
 
-bool has_time(const Fields& fields) {
-  return std::any_of(fields.begin(), fields.end(), may_be_time);
+bool may_be_value(std::string_view field) {
+  return !field.empty() && (looks_like_number(field) || says_no_value(field));
 }
 
-bool has_value(const Fields& fields) {
-  return std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
-    return !may_be_time(field) &&
-           (looks_like_number(field) || (!field.empty() && says_no_value(field)));
-  });
-}
-
+// A time and a value, in two fields; a number of many digits may be either.
 bool is_row(const Fields& fields) {
-  return fields.size() > 1 && has_time(fields) && has_value(fields);
+  std::size_t times = 0, values = 0, both = 0;
+  for (const std::string_view field : fields) {
+    const bool time = may_be_time(field), value = may_be_value(field);
+    times += time;
+    values += value;
+    both += time && value;
+  }
+  return times > 0 && values > 0 && times + values - both > 1;
 }
 
 // Rows of the width that most have.

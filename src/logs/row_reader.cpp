@@ -26,10 +26,7 @@ bool is_other_time(const TimeLayout& layout, std::string_view date) {
   }
   if (epoch_us(date, '.')) return true;
   const auto stamp = stamp_of(date);
-  if (!stamp || stamp->form == DateForm::none) return false;
-  const bool possible = local_us(*stamp, DateOrder::dmy) || local_us(*stamp, DateOrder::mdy) ||
-                        local_us(*stamp, DateOrder::ymd);
-  return possible && (stamp->has_clock || layout.clock_column);
+  return stamp && has_possible_date(*stamp) && (stamp->has_clock || layout.clock_column);
 }
 
 }  // namespace

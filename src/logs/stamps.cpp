@@ -310,6 +310,12 @@ std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order) {
   return at;
 }
 
+bool has_possible_date(const Stamp& stamp) {
+  return stamp.form != DateForm::none &&
+         (local_us(stamp, DateOrder::dmy) || local_us(stamp, DateOrder::mdy) ||
+          local_us(stamp, DateOrder::ymd));
+}
+
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   const std::size_t mark = field.find(decimal);
   const std::string_view whole = field.substr(0, mark);

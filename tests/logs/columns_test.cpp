@@ -110,7 +110,10 @@ TEST_CASE("layout 12: registers of several tariffs are refused") {
 TEST_CASE("layout 16: change-only rows of one device, with words between the numbers") {
   CHECK(told("entity_id,state,last_changed\nplug_3,12.5,2025-01-04T03:10:00Z\n"
              "plug_3,unavailable,2025-01-04T03:11:09Z\nplug_3,13.5,2025-01-04T03:20:30Z\n"
-             "plug_3,12.5,2025-01-04T03:20:41Z\n") == R"(@
+             "plug_3,12.5,2025-01-04T03:20:41Z\n") == R"(columns: set apart by ',' (--delimiter)
+time: 'last_changed', with UTC or an offset (--columns time=NAME)
+values: 'state' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 3)
 2025-01-04 03:10:00 12.5
 2025-01-04 03:11:09 nan

@@ -15,7 +15,9 @@ TEST_CASE("layout 24: a list of objects with state, unit and time") {
   {"entity_id": "plug_3", "state": "13.5", "attributes": {"unit_of_measurement": "W"},
    "last_changed": "2025-01-04T03:20:30+00:00"}
 ])",
-             {}, "log.json") == R"(@
+             {}, "log.json") == R"(time: 'last_changed', with UTC or an offset (--columns time=NAME)
+values: 'state' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 5)
 2025-01-04 03:10:00 12.5
 2025-01-04 03:11:09 nan

@@ -201,7 +201,11 @@ TEST_CASE("offsets with and without colon, in hours alone, and behind a blank") 
 }
 
 TEST_CASE("the names of Europe's zones tell the two passes of the doubled hour apart") {
-  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(@
+  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(columns: set apart by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns time=NAME)
+dates: day first; no other fits (--date-order)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2024-10-27 00:30:00 5
 2024-10-27 01:30:00 6
@@ -220,12 +224,20 @@ TEST_CASE("day, name of the month, year") {
 }
 
 TEST_CASE("layout 26: a day over 12 shows what comes first") {
-  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(@
+  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+dates: day first; no other fits (--date-order)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
 )");
-  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(@
+  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+dates: month first; no other fits (--date-order)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
@@ -237,7 +249,11 @@ TEST_CASE("layout 26: hours that go on from day to day show what comes first") {
   for (int hour = 0; hour < 72; ++hour) {
     text += fmt::format("{:02}/04/2024 {:02}:00,5{}\n", 8 + hour / 24, hour % 24, hour % 2);
   }
-  CHECK(told("time,power\n" + text, berlin()) == R"(@
+  CHECK(told("time,power\n" + text, berlin()) == R"(columns: set apart by ',' (--delimiter)
+time: 'time', without zone (--columns time=NAME)
+dates: day first; so the rows follow each other (--date-order)
+values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+kind: power in W, since no unit is given (--kind, --unit)
 72 rows, 72 used
 2024-04-07 22:00:00 50
 ...
