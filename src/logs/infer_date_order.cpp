@@ -143,11 +143,11 @@ Step infer_date_order(Inference& inference) {
   }
   const std::vector<Run> runs = possible(inference, first);
   std::optional<DateOrder> order;
-  std::string why = "no other fits";
+  std::string why = "since no other order fits";
   if (runs.size() == 1) {
     order = runs.front().order;
   } else if ((order = that_goes_on(runs))) {
-    why = "so the rows follow each other";
+    why = "since the rows then follow each other";
   } else if ((order = that_is_in_name(inference, first, runs))) {
     why = "as in the file's name";
   } else if (first.dots && !first.short_year) {
@@ -156,7 +156,7 @@ Step infer_date_order(Inference& inference) {
   }
   if (!order) return two_readings(inference, runs);
   time.order = *order;
-  inference.said.push_back("dates: " + std::string(name_of(*order)) + "; " + why +
+  inference.said.push_back("dates: " + std::string(name_of(*order)) + ", " + why +
                            " (--date-order)");
   return std::nullopt;
 }

@@ -172,8 +172,11 @@ std::variant<Candidate, Refusal> chosen(Inference& inference) {
                  0, columns[1]};
 }
 
-std::string how(const Candidate& candidate) {
-  if (candidate.epoch) return "seconds, or parts of them, since 1970";
+std::string how(const Sample& sample, const Candidate& candidate) {
+  if (candidate.epoch) {
+    const auto fields = different_fields(sample, candidate.column, 1);
+    return std::string(fields.empty() ? "seconds" : epoch_unit(fields.front())) + " since 1970";
+  }
   if (candidate.names_zone) return "with UTC or an offset";
   return candidate.heading.is_utc ? "in UTC, as its heading says" : "without zone";
 }
@@ -194,7 +197,8 @@ Step infer_time(Inference& inference) {
   if (candidate.heading.is_end) inference.stamps_named = Stamps::end;
   std::string where = column_name(inference.sample, time.column);
   if (time.clock_column) where += " and " + column_name(inference.sample, *time.clock_column);
-  inference.said.push_back("time: " + where + ", " + how(candidate) + " (--columns time=NAME)");
+  inference.said.push_back("time: " + where + ", " + how(inference.sample, candidate) +
+                           " (--columns)");
   if (time.names_zone || time.is_utc || inference.options.zone) return std::nullopt;
   return Refusal{"the times in " + where +
                      " name no zone; say where the clock hangs by --zone, "

@@ -197,7 +197,7 @@ Step infer_value(Inference& inference) {
   inference.layout.value_column = std::get<std::size_t>(choice);
   inference.said.push_back(
       "values: " + column_name(inference.sample, std::get<std::size_t>(choice)) +
-      " (--columns time=NAME,power=NAME or energy=NAME)");
+      " (--columns)");
   return std::nullopt;
 }
 

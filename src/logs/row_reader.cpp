@@ -31,9 +31,10 @@ bool is_other_time(const TimeLayout& layout, std::string_view date) {
 
 }  // namespace
 
-RowReader::RowReader(const Layout& layout, const calendar::ZoneRules* zone)
+RowReader::RowReader(const Layout& layout, const calendar::ZoneRules* zone,
+                     const LocalClock::Hours& written_once)
     : layout_(layout), style_(layout.style), factor_(factor_of(layout.unit)) {
-  if (zone != nullptr) clock_.emplace(*zone, layout.newest_first);
+  if (zone != nullptr) clock_.emplace(*zone, layout.newest_first, written_once);
 }
 
 std::optional<Reading> RowReader::read(const Fields& fields, std::uint64_t line) {

@@ -20,8 +20,9 @@ struct Contradiction {
 
 class RowReader {
  public:
-  /// `zone`: of times that name none; may be null where all do.
-  RowReader(const Layout& layout, const calendar::ZoneRules* zone);
+  /// `zone`: of times that name none; may be null where all do. `written_once`: see `LocalClock`.
+  RowReader(const Layout& layout, const calendar::ZoneRules* zone,
+            const LocalClock::Hours& written_once = {});
 
   /// The reading of a row, NaN where its value cannot be used; nothing where the row has no time,
   /// is not one of those that are kept, or contradicts the layout.
@@ -33,6 +34,10 @@ class RowReader {
   /// Rows were read elsewhere, up to this time.
   void went_on_to(Microseconds at_us) {
     if (clock_) clock_->went_on_to(at_us);
+  }
+  /// See `LocalClock`.
+  LocalClock::Hours without_first_pass() const {
+    return clock_ ? clock_->without_first_pass() : LocalClock::Hours{};
   }
   /// Counts a row that is dropped.
   void drop(std::string_view reason, std::uint64_t line);

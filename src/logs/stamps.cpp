@@ -341,4 +341,13 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   return is_ns ? std::optional(from_ns) : std::nullopt;
 }
 
+std::string_view epoch_unit(std::string_view field) {
+  constexpr std::size_t kDigitsOfSeconds = 10;
+  constexpr std::array<std::string_view, 4> kUnits = {"seconds", "milliseconds", "microseconds",
+                                                      "nanoseconds"};
+  const std::size_t digits = Scanner(field).digits_ahead();
+  return kUnits[std::min(kUnits.size() - 1,
+                         (std::max(digits, kDigitsOfSeconds) - kDigitsOfSeconds + 2) / 3)];
+}
+
 }  // namespace wattweek::logs

@@ -52,4 +52,7 @@ bool has_possible_date(const Stamp& stamp);
 /// taken: such numbers are registers in Wh.
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal);
 
+/// "seconds", "milliseconds", "microseconds" or "nanoseconds": what `epoch_us` takes the field for.
+std::string_view epoch_unit(std::string_view field);
+
 }  // namespace wattweek::logs

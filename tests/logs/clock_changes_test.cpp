@@ -70,6 +70,19 @@ TEST_CASE("the doubled hour written twice, newest first") {
 )");
 }
 
+TEST_CASE("the doubled hour written once, newest first, is the first pass") {
+  CHECK(read({"03:00", "02:00", "01:00"}) == R"(2024-10-26 23:00:00 7
+2024-10-27 00:00:00 6
+2024-10-27 02:00:00 5
+)");
+  CHECK(read({"03:30", "03:00", "02:30", "02:00", "01:30"}) == R"(2024-10-26 23:30:00 9
+2024-10-27 00:00:00 8
+2024-10-27 00:30:00 7
+2024-10-27 02:00:00 6
+2024-10-27 02:30:00 5
+)");
+}
+
 TEST_CASE("the doubled hour by the second, through all of it") {
   std::string text = "time,power\n";
   const auto hour = [&](int h, int value) {
@@ -91,9 +104,9 @@ TEST_CASE("the doubled hour by the second, through all of it") {
 }
 
 TEST_CASE("a row in the hour that the clocks skip is dropped") {
-  CHECK(told(log_of({"01:00", "01:30", "02:00", "02:30", "03:00"}, "2024-03-31"), berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(log_of({"01:00", "01:30", "02:00", "02:30", "03:00"}, "2024-03-31"), berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'time', without zone (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 5 rows, 3 used, 2 no-such-hour (line 4)
 2024-03-31 00:00:00 5

@@ -9,9 +9,9 @@ using namespace wattweek::logs;
 TEST_CASE("layout 7: voltage, current in mA and power, with headings") {
   CHECK(told("time,voltage V,current mA,power W\n2024-07-01 00:00:00,229.8,182,38.1\n"
              "2024-07-01 00:00:01,229.9,183,38.3\n",
-             berlin()) == R"(columns: set apart by ',' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'time', without zone (--columns)
+values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-06-30 22:00:00 38.1
@@ -76,9 +76,9 @@ TEST_CASE("layout 12: registers without headings, a sequence number, empty colum
   CHECK(told("3093,\"2025-10-07T20:21:11Z\",,\"OK\",2,,75.133,\n"
              "3094,\"2025-10-07T20:36:11Z\",,\"OK\",2,,75.233,\n"
              "3095,\"2025-10-07T20:51:11Z\",,\"OK\",2,,75.433,\n",
-             {.kind = Kind::counter, .unit = Unit::kwh}) == R"(columns: set apart by ',' (--delimiter)
-time: column 2, with UTC or an offset (--columns time=NAME)
-values: column 7 (--columns time=NAME,power=NAME or energy=NAME)
+             {.kind = Kind::counter, .unit = Unit::kwh}) == R"(columns: separated by ',' (--delimiter)
+time: column 2, with UTC or an offset (--columns)
+values: column 7 (--columns)
 kind: a counter that runs on, in kWh (--kind, --unit)
 3 rows, 3 used
 2025-10-07 20:21:11 75133
@@ -90,9 +90,9 @@ kind: a counter that runs on, in kWh (--kind, --unit)
 TEST_CASE("layout 12: import and export, of which the import counts") {
   CHECK(told("Number,Time,Status,Import total [kWh],Export total [kWh]\n"
              "1,2025-10-07T20:21:11Z,OK,75.133,1.2\n2,2025-10-07T20:36:11Z,OK,75.233,1.3\n") ==
-        R"(columns: set apart by ',' (--delimiter)
-time: 'Time', with UTC or an offset (--columns time=NAME)
-values: 'Import total [kWh]' (--columns time=NAME,power=NAME or energy=NAME)
+        R"(columns: separated by ',' (--delimiter)
+time: 'Time', with UTC or an offset (--columns)
+values: 'Import total [kWh]' (--columns)
 kind: a counter that runs on, in kWh (--kind, --unit)
 2 rows, 2 used
 2025-10-07 20:21:11 75133
@@ -110,9 +110,9 @@ TEST_CASE("layout 12: registers of several tariffs are refused") {
 TEST_CASE("layout 16: change-only rows of one device, with words between the numbers") {
   CHECK(told("entity_id,state,last_changed\nplug_3,12.5,2025-01-04T03:10:00Z\n"
              "plug_3,unavailable,2025-01-04T03:11:09Z\nplug_3,13.5,2025-01-04T03:20:30Z\n"
-             "plug_3,12.5,2025-01-04T03:20:41Z\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'last_changed', with UTC or an offset (--columns time=NAME)
-values: 'state' (--columns time=NAME,power=NAME or energy=NAME)
+             "plug_3,12.5,2025-01-04T03:20:41Z\n") == R"(columns: separated by ',' (--delimiter)
+time: 'last_changed', with UTC or an offset (--columns)
+values: 'state' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 3)
 2025-01-04 03:10:00 12.5
@@ -130,9 +130,9 @@ TEST_CASE("layout 16: rows of several devices are refused, and one can be kept")
   CHECK(told(log) ==
         "log.csv:2:1: error: rows of several kinds stand among each other: 'entity_id' has plug_3, "
         "plug_4; say which to keep by --where entity_id=VALUE\n");
-  CHECK(told(log, {.kind = Kind::power, .where = {{"entity_id", "plug_4"}}}) == R"(columns: set apart by ',' (--delimiter)
-time: 'last_changed', with UTC or an offset (--columns time=NAME)
-values: 'state' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(log, {.kind = Kind::power, .where = {{"entity_id", "plug_4"}}}) == R"(columns: separated by ',' (--delimiter)
+time: 'last_changed', with UTC or an offset (--columns)
+values: 'state' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2025-01-04 03:10:07 2
@@ -176,10 +176,10 @@ TEST_CASE("a column of on and off beside the watts tells no devices apart") {
 TEST_CASE("layout 18: of several kinds of rows the one named power is kept") {
   CHECK(told("power,2018-10-01T00:05:00Z,412\nenergy,2018-10-01T00:05:00Z,10412\n"
              "power_max,2018-10-01T00:05:00Z,912\npower,2018-10-01T00:10:00Z,413\n"
-             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 2, with UTC or an offset (--columns time=NAME)
+             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") == R"(columns: separated by ',' (--delimiter)
+time: column 2, with UTC or an offset (--columns)
 rows: those with 'power' in column 1 (--where 1=VALUE)
-values: column 3 (--columns time=NAME,power=NAME or energy=NAME)
+values: column 3 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
@@ -189,19 +189,19 @@ kind: power in W, since no unit is given (--kind, --unit)
 
 TEST_CASE("a column of units tells kinds of rows apart, or says the unit of all") {
   CHECK(told("time,value,unit\n2018-10-01T00:05:00Z,0.412,kW\n2018-10-01T00:10:00Z,0.5,kW\n") ==
-        R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'value' (--columns time=NAME,power=NAME or energy=NAME)
+        R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'value' (--columns)
 kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 500
 )");
   CHECK(told("time,value,unit\n2018-10-01T00:05:00Z,412,W\n2018-10-01T00:05:00Z,7.5,kWh\n"
-             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
+             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
 rows: those with 'W' in 'unit' (--where unit=VALUE)
-values: 'value' (--columns time=NAME,power=NAME or energy=NAME)
+values: 'value' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
@@ -213,10 +213,10 @@ TEST_CASE("layout 22: heading in the local language, unit in brackets, from and 
   CHECK(told("Datum von;Datum bis;Verbrauch [kWh] Viertelstunden\n"
              "01.01.2023 00:00;01.01.2023 00:15;0,025\n01.01.2023 00:15;01.01.2023 00:30;-\n"
              "01.01.2023 00:30;01.01.2023 00:45;0,015\n01.01.2023 00:45;01.01.2023 01:00;0,016\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Datum von', without zone (--columns time=NAME)
-dates: day first; as is usual with dots (--date-order)
-values: 'Verbrauch [kWh] Viertelstunden' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Datum von', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Verbrauch [kWh] Viertelstunden' (--columns)
 numbers: decimal comma (--decimal)
 kind: energy of intervals in kWh (--kind, --unit)
 stamps: at the start of each interval, as a heading says (--stamps)
@@ -231,10 +231,10 @@ stamps: at the start of each interval, as a heading says (--stamps)
 TEST_CASE("from and to as clock times beside one date") {
   CHECK(told("Datum;Anfang;Ende;Verbrauch kWh\n01.01.2023;00:00;00:15;0,025\n"
              "01.01.2023;00:15;00:30;0,021\n01.01.2023;00:30;00:45;0,015\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Datum' and 'Anfang', without zone (--columns time=NAME)
-dates: day first; as is usual with dots (--date-order)
-values: 'Verbrauch kWh' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Datum' and 'Anfang', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Verbrauch kWh' (--columns)
 numbers: decimal comma (--decimal)
 kind: energy of intervals in kWh (--kind, --unit)
 stamps: at the start of each interval, as a heading says (--stamps)
@@ -250,9 +250,9 @@ TEST_CASE("layout 8: start, end, duration, epoch, energy in and out") {
              "2023-11-14 23:10;2023-11-14 23:15;300;1699999800;0.0032;0\n"
              "2023-11-14 23:15;2023-11-14 23:20;300;1700000100;0.0042;0\n"
              "2023-11-14 23:20;2023-11-14 23:25;300;1700000400;0.0022;0\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Timestamp', seconds, or parts of them, since 1970 (--columns time=NAME)
-values: 'Import kWh' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Timestamp', seconds since 1970 (--columns)
+values: 'Import kWh' (--columns)
 kind: energy of intervals in kWh (--kind, --unit)
 stamps: at the start of each interval, as a heading says (--stamps)
 3 rows, 3 used
@@ -274,9 +274,9 @@ TEST_CASE("layout 8: an epoch of the end of the interval") {
 
 TEST_CASE("layout 27: a second heading in the middle, from exports that were joined") {
   CHECK(told("time,power\n2024-07-01T00:00:00Z,5\n2024-07-01T00:00:05Z,6\ntime,power\n"
-             "2024-07-01T00:00:10Z,7\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+             "2024-07-01T00:00:10Z,7\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 3 used, 1 repeated-heading (line 4)
 2024-07-01 00:00:00 5
@@ -289,9 +289,9 @@ TEST_CASE("layout 28: comment lines and a preamble of several lines") {
   CHECK(told("# a plug's log\nExport of a plug\nCreated;2024-07-02 10:00\n"
              "Period;2024-07-01 00:00;2024-07-02 00:00\n\nTime;Voltage V;Power W\n"
              "# begin\n2024-07-01 00:00;230;5\n2024-07-01 00:01;231;6\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Time', without zone (--columns time=NAME)
-values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Time', without zone (--columns)
+values: 'Power W' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-06-30 22:00:00 5
@@ -300,17 +300,17 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("a heading in a comment, and a line of units below the heading") {
-  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', seconds, or parts of them, since 1970 (--columns time=NAME)
-values: 'power_kW' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', seconds since 1970 (--columns)
+values: 'power_kW' (--columns)
 kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2023-11-14 22:13:20 500
 2023-11-14 22:13:30 600
 )");
-  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'time', seconds, or parts of them, since 1970 (--columns time=NAME)
-values: 'load [kW]' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', seconds since 1970 (--columns)
+values: 'load [kW]' (--columns)
 kind: power in kW (--kind, --unit)
 2 rows, 2 used
 2023-11-14 22:13:20 500
@@ -320,9 +320,9 @@ kind: power in kW (--kind, --unit)
 
 TEST_CASE("footers and stray lines are rows without time") {
   CHECK(told("time;power\n2024-07-01T00:00:00Z;5\n2024-07-01T00:00:05Z;6\nSum;11\n"
-             "1970-01-01T00:00:07Z;4\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+             "1970-01-01T00:00:07Z;4\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 2 used, 2 no-time (line 4)
 2024-07-01 00:00:00 5
@@ -332,9 +332,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 
 TEST_CASE("rows that are too short are marks of time") {
   CHECK(told("time;power;x\n2024-07-01T00:00:00Z;5;1\n2024-07-01T00:00:05Z\n"
-             "2024-07-01T00:00:10Z;6;1\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+             "2024-07-01T00:00:10Z;6;1\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 3)
 2024-07-01 00:00:00 5

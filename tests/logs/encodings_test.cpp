@@ -58,9 +58,9 @@ std::string problems_of(const LogFile& file) {
 }  // namespace
 
 TEST_CASE("layout 28: a byte-order mark") {
-  CHECK(told("\xef\xbb\xbf" + kLog) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("\xef\xbb\xbf" + kLog) == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:00:00 5
@@ -80,8 +80,8 @@ TEST_CASE("UTF-16 with letters beyond ASCII and beyond 16 bits") {
   const Logged log = logged("\xff\xfe" + heading + utf16("power\n1700000000;5\n1700000010;6\n", false));
   CHECK(log.problems == "");
   CHECK(log.report.inferred[1] ==
-        "time: '\xe4\xbd\xa0\xf0\x9f\x98\x80', seconds, or parts of them, since 1970 (--columns "
-        "time=NAME)");
+        "time: '\xe4\xbd\xa0\xf0\x9f\x98\x80', seconds since 1970 "
+        "(--columns)");
 }
 
 TEST_CASE("UTF-16 with long lines loses none of them") {
@@ -95,9 +95,9 @@ TEST_CASE("UTF-16 with long lines loses none of them") {
 
 TEST_CASE("layout 28: signs of Latin-1") {
   CHECK(told("Zeit;Z\xe4hlerstand;Preis \x80;Grad \xb0\x43\n2024-07-01T00:00:00Z;5,0;1;20\n"
-             "2024-07-01T00:15:00Z;5,1;1;20\n2024-07-01T00:30:00Z;5,3;1;20\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'Zeit', with UTC or an offset (--columns time=NAME)
-values: 'Zählerstand' (--columns time=NAME,power=NAME or energy=NAME)
+             "2024-07-01T00:15:00Z;5,1;1;20\n2024-07-01T00:30:00Z;5,3;1;20\n") == R"(columns: separated by ';' (--delimiter)
+time: 'Zeit', with UTC or an offset (--columns)
+values: 'Zählerstand' (--columns)
 numbers: decimal comma (--decimal)
 kind: a counter that runs on, in kWh, since no unit is given (--kind, --unit)
 3 rows, 3 used
@@ -119,7 +119,7 @@ TEST_CASE("an empty log, and one of headings alone") {
   CHECK(told("\n\n# nothing\n") == "log.csv:1:1: error: there are no rows in this log\n");
   CHECK(told("time;power\n") ==
         "log.csv:1:1: error: no row with a date and a number was found; the first line is "
-        "'time;power'; expected columns set apart by commas, semicolons, tabs or blanks, or "
+        "'time;power'; expected columns separated by commas, semicolons, tabs or blanks, or "
         "JSON\n");
 }
 

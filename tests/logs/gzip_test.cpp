@@ -34,9 +34,9 @@ const std::string kReadings =
 }  // namespace
 
 TEST_CASE("a log packed by gzip is unpacked") {
-  CHECK(told(kPacked, {}, "log.csv.gz") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(kPacked, {}, "log.csv.gz") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 4 rows, 4 used
 2024-07-01 00:00:00 5

@@ -74,10 +74,10 @@ TEST_CASE("layout 9: energy of quarter-hours with stamps at the end, without hea
   CHECK(told(log, berlin()) ==
         "log.csv:1:18: error: column 2 may hold watts, or the energy of each interval; say which "
         "by --kind power or --kind energy\n");
-  CHECK(told(log, berlin({.kind = Kind::energy})) == R"(columns: set apart by ';' (--delimiter)
-time: column 1, without zone (--columns time=NAME)
-dates: day first; as is usual with dots (--date-order)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(log, berlin({.kind = Kind::energy})) == R"(columns: separated by ';' (--delimiter)
+time: column 1, without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: column 2 (--columns)
 kind: energy of intervals in kWh, since no unit is given (--kind, --unit)
 stamps: at the end of each interval, since the log begins one interval after midnight (--stamps)
 3 rows, 3 used
@@ -91,10 +91,10 @@ TEST_CASE("layout 10: hourly rows, then quarter-hours") {
   std::string log = "time;kWh\n";
   for (int h = 0; h < 24; ++h) log += fmt::format("30.11.2014 {:02}:00;0.4{}\n", h, h % 3);
   for (int q = 0; q < 8; ++q) log += fmt::format("01.12.2014 {:02}:{:02};0.1{}\n", q / 4, q % 4 * 15, q % 3);
-  CHECK(told(log, berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-dates: day first; no other fits (--date-order)
-values: 'kWh' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(log, berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'time', without zone (--columns)
+dates: day first, since no other order fits (--date-order)
+values: 'kWh' (--columns)
 kind: energy of intervals in kWh (--kind, --unit)
 stamps: at the start of each interval, since the log begins at midnight (--stamps)
 32 rows, 32 used
@@ -153,9 +153,9 @@ TEST_CASE("midnight of stamps in UTC is that of the zone, and none without one")
 
 TEST_CASE("layout 13: a counter in Wh, told by its size, over its wrap") {
   CHECK(told(log_of({99'940, 99'950, 99'970, 99'990, 99'999, 1, 20, 30}, {"time;counter Wh"}),
-             utc()) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-values: 'counter Wh' (--columns time=NAME,power=NAME or energy=NAME)
+             utc()) == R"(columns: separated by ';' (--delimiter)
+time: 'time', without zone (--columns)
+values: 'counter Wh' (--columns)
 kind: a counter that runs on, in Wh (--kind, --unit)
 8 rows, 8 used
 2023-11-15 00:00:00 99940
@@ -249,9 +249,9 @@ TEST_CASE("a kind and a unit that contradict each other are refused") {
 
 TEST_CASE("power is taken where a file has power and energy") {
   CHECK(told("time;Power W;Energy kWh\n2024-07-01T00:00:00Z;5;0.1\n2024-07-01T00:00:05Z;6;0.1\n") ==
-        R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+        R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'Power W' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:00:00 5
@@ -263,9 +263,9 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("a file of one row is read, where its heading says what it is") {
-  CHECK(told("time;Power W\n2024-07-01T00:00:00Z;5\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'Power W' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time;Power W\n2024-07-01T00:00:00Z;5\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'Power W' (--columns)
 kind: power in W (--kind, --unit)
 1 rows, 1 used
 2024-07-01 00:00:00 5

@@ -28,9 +28,9 @@ std::string values_of(const std::vector<std::string>& values, const LogOptions& 
 }  // namespace
 
 TEST_CASE("layout 11: a decimal comma behind semicolons") {
-  CHECK(told(rows_of({"14,95", "0,5", "1200"})) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(rows_of({"14,95", "0,5", "1200"})) == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 numbers: decimal comma (--decimal)
 kind: power in W (--kind, --unit)
 3 rows, 3 used
@@ -54,9 +54,9 @@ TEST_CASE("layout 11: thousands marks: apostrophe, dot, comma, blanks") {
 }
 
 TEST_CASE("layout 11: what is inferred of thousands marks is said") {
-  CHECK(told(rows_of({"1.234,5", "999,25"})) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(rows_of({"1.234,5", "999,25"})) == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 numbers: decimal comma, with thousands marks (--decimal)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
@@ -114,9 +114,9 @@ TEST_CASE("a unit that is none of the column's kind is an error") {
 
 TEST_CASE("layout 17: words for no value are marks of time") {
   CHECK(told(rows_of({"12", "unavailable", "unknown", "none", "null", "NaN", "n/a", "-", "--", "?",
-                      "", "13"})) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+                      "", "13"})) == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
 12 rows, 2 used, 10 no-value (line 3)
 2024-07-01 00:00:00 12
@@ -135,9 +135,9 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("values that no plug reads are marks of time, counted by reason") {
-  CHECK(told(rows_of({"12", "-3", "1000000", "1000000.5", "1e300", "inf", "-", "14"})) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told(rows_of({"12", "-3", "1000000", "1000000.5", "1e300", "inf", "-", "14"})) == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
 8 rows, 3 used, 1 negative (line 3), 2 too-high (line 5), 2 no-value (line 7)
 2024-07-01 00:00:00 12
@@ -158,9 +158,9 @@ TEST_CASE("layout 17: a zero and a high peak are values") {
 TEST_CASE("columns set apart by tabs, bars and several blanks") {
   CHECK(values_of({"12.5", "13"}, {}, "\t") == "12.5 13 ");
   CHECK(values_of({"12.5", "13"}, {}, " | ") == "12.5 13 ");
-  CHECK(told("2024-07-01   00:00:00    12.5\n2024-07-01   00:01:00     3.5\n", berlin()) == R"(columns: set apart by blanks (--delimiter)
-time: column 1 and column 2, without zone (--columns time=NAME)
-values: column 3 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("2024-07-01   00:00:00    12.5\n2024-07-01   00:01:00     3.5\n", berlin()) == R"(columns: separated by blanks (--delimiter)
+time: column 1 and column 2, without zone (--columns)
+values: column 3 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-06-30 22:00:00 12.5
@@ -183,14 +183,14 @@ TEST_CASE("a delimiter can be said") {
 TEST_CASE("a delimiter that sets nothing apart is told") {
   CHECK(told("1719792000,12.5\n1719792060,3.25\n", {.delimiter = ';'}) ==
         "log.csv:1:1: error: no row with a date and a number was found; the first line is "
-        "'1719792000,12.5'; expected columns set apart by ';' (--delimiter)\n");
+        "'1719792000,12.5'; expected columns separated by ';' (--delimiter)\n");
 }
 
 TEST_CASE("quoted fields, blanks around fields and trailing delimiters") {
   CHECK(told("\"time\", \"power W\",\n\"2024-07-01T00:00:00Z\", \"12.5\" ,\n"
-             "2024-07-01T00:01:00Z , 13.5 ,\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power W' (--columns time=NAME,power=NAME or energy=NAME)
+             "2024-07-01T00:01:00Z , 13.5 ,\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:00:00 12.5

@@ -32,9 +32,9 @@ TEST_CASE("a file with the newest row first is put in order") {
 }
 
 TEST_CASE("layout 27: of rows at one time the last in the file counts") {
-  CHECK(told("1700000000,5\n1700000000,6\n1700000010,7\n1700000020,3\n1700000010,8\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1700000000,5\n1700000000,6\n1700000010,7\n1700000020,3\n1700000010,8\n") == R"(columns: separated by ',' (--delimiter)
+time: column 1, seconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 5 rows, 3 used, 2 same-time
 2023-11-14 22:13:20 6
@@ -44,9 +44,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("of rows at one time the last counts, though it has no value") {
-  CHECK(told("1700000000,5\n1700000000,-\n1700000010,7\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1700000000,5\n1700000000,-\n1700000010,7\n") == R"(columns: separated by ',' (--delimiter)
+time: column 1, seconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 1 used, 1 no-value (line 2), 1 same-time
 2023-11-14 22:13:20 nan

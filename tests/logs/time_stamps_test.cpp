@@ -9,10 +9,10 @@ using namespace wattweek::logs;
 TEST_CASE("layout 1: day-first date and time in one field, a short and a long mean, CRLF") {
   CHECK(told("05/12/2011 17:00:01;26;26\r\n05/12/2011 17:00:02;28;26\r\n"
              "05/12/2011 17:00:03;27;26\r\n",
-             berlin(), "plug_2011.12.05.csv") == R"(columns: set apart by ';' (--delimiter)
-time: column 1, without zone (--columns time=NAME)
-dates: day first; as in the file's name (--date-order)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+             berlin(), "plug_2011.12.05.csv") == R"(columns: separated by ';' (--delimiter)
+time: column 1, without zone (--columns)
+dates: day first, as in the file's name (--date-order)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2011-12-05 16:00:01 26
@@ -22,9 +22,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a blank") {
-  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") == R"(columns: set apart by blanks (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") == R"(columns: separated by blanks (--delimiter)
+time: column 1, seconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34 41
@@ -34,9 +34,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a comma") {
-  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") == R"(columns: separated by ',' (--delimiter)
+time: column 1, seconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34 41
@@ -46,9 +46,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 3: epoch milliseconds") {
-  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") == R"(columns: separated by ',' (--delimiter)
+time: column 1, milliseconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34.123000 41.2
@@ -58,9 +58,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 3: epoch seconds with a fraction") {
-  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") == R"(columns: set apart by blanks (--delimiter)
-time: column 1, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") == R"(columns: separated by blanks (--delimiter)
+time: column 1, seconds since 1970 (--columns)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2013-02-17 16:19:34.500000 41.2
@@ -78,9 +78,9 @@ TEST_CASE("epoch microseconds and nanoseconds are told by their size") {
 
 TEST_CASE("layout 4: ISO 8601 with an offset, over the end of summer time") {
   CHECK(told("time,power\n2024-10-27T02:30:00+02:00,12.4\n2024-10-27T02:30:00+01:00,12.5\n"
-             "2024-10-27T03:30:00+01:00,12.6\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+             "2024-10-27T03:30:00+01:00,12.6\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2024-10-27 00:30:00 12.4
@@ -90,9 +90,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 4: ISO 8601 with Z and a fraction") {
-  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-10-27 00:30:00.250000 12.4
@@ -101,9 +101,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 4: ISO 8601 with a blank, without seconds and without zone") {
-  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) == R"(columns: set apart by ',' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'time', without zone (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:30:00 12.4
@@ -112,9 +112,9 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 5: a Z is believed to be UTC whatever the zone of the week") {
-  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) == R"(columns: set apart by ',' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2007-02-01 00:00:00 300
@@ -128,10 +128,10 @@ TEST_CASE("layout 6: date and clock time in two fields, without leading zeros, w
              "1/2/2007;00:01:00;0.326;0.130;243.320;1.400\n"
              "1/2/2007;00:02:00;?;?;?;?\n"
              "13/2/2007;00:00:00;0.324;0.132;243.510;1.400\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Date' and 'Time', without zone (--columns time=NAME)
-dates: day first; no other fits (--date-order)
-values: 'Active_power_kW' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Date' and 'Time', without zone (--columns)
+dates: day first, since no other order fits (--date-order)
+values: 'Active_power_kW' (--columns)
 kind: power in kW (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 4)
 2007-01-31 23:00:00 326
@@ -144,9 +144,9 @@ kind: power in kW (--kind, --unit)
 TEST_CASE("layout 23: dates of a statistics package, no leading zero, blank for missing") {
   CHECK(told("time,kw\n01jan2022 00:00:00,.0820199966\n01jan2022 00:15:00,\n"
              "01jan2022 00:30:00,.0839999966\n",
-             berlin()) == R"(columns: set apart by ',' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-values: 'kw' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'time', without zone (--columns)
+values: 'kw' (--columns)
 kind: power in kW (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 3)
 2021-12-31 23:00:00 82.0199966
@@ -161,9 +161,9 @@ TEST_CASE("layout 22: month by name and a clock of twelve hours") {
              "\"Jan 1, 2023 12:15 AM\";\"Jan 1, 2023 12:30 AM\";-\n"
              "\"Jan 1, 2023 12:30 PM\";\"Jan 1, 2023 12:45 PM\";43\n"
              "\"Jan 1, 2023 1:00 PM\";\"Jan 1, 2023 1:15 PM\";44\n",
-             berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'Start date', without zone (--columns time=NAME)
-values: 'Power [W]' (--columns time=NAME,power=NAME or energy=NAME)
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Start date', without zone (--columns)
+values: 'Power [W]' (--columns)
 kind: power in W (--kind, --unit)
 4 rows, 3 used, 1 no-value (line 3)
 2022-12-31 23:00:00 41
@@ -201,10 +201,10 @@ TEST_CASE("offsets with and without colon, in hours alone, and behind a blank") 
 }
 
 TEST_CASE("the names of Europe's zones tell the two passes of the doubled hour apart") {
-  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(columns: set apart by ';' (--delimiter)
-time: 'time', with UTC or an offset (--columns time=NAME)
-dates: day first; no other fits (--date-order)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+dates: day first, since no other order fits (--date-order)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
 2024-10-27 00:30:00 5
@@ -224,19 +224,19 @@ TEST_CASE("day, name of the month, year") {
 }
 
 TEST_CASE("layout 26: a day over 12 shows what comes first") {
-  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-dates: day first; no other fits (--date-order)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'time', without zone (--columns)
+dates: day first, since no other order fits (--date-order)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
 )");
-  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-dates: month first; no other fits (--date-order)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'time', without zone (--columns)
+dates: month first, since no other order fits (--date-order)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2011-05-12 08:00:00 5
@@ -249,10 +249,10 @@ TEST_CASE("layout 26: hours that go on from day to day show what comes first") {
   for (int hour = 0; hour < 72; ++hour) {
     text += fmt::format("{:02}/04/2024 {:02}:00,5{}\n", 8 + hour / 24, hour % 24, hour % 2);
   }
-  CHECK(told("time,power\n" + text, berlin()) == R"(columns: set apart by ',' (--delimiter)
-time: 'time', without zone (--columns time=NAME)
-dates: day first; so the rows follow each other (--date-order)
-values: 'power' (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("time,power\n" + text, berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'time', without zone (--columns)
+dates: day first, since the rows then follow each other (--date-order)
+values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 72 rows, 72 used
 2024-04-07 22:00:00 50
@@ -285,10 +285,10 @@ TEST_CASE("the order of dates can be said") {
 }
 
 TEST_CASE("dots between the numbers of a date are day first, as is usual with dots") {
-  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) == R"(columns: set apart by ';' (--delimiter)
-time: column 1, without zone (--columns time=NAME)
-dates: day first; as is usual with dots (--date-order)
-values: column 2 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+time: column 1, without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2014-12-01 09:15:00 15
@@ -309,9 +309,9 @@ TEST_CASE("layout 21: UTC and local time side by side, and an area to be chosen"
              "2022-12-31 23:00;2023-01-01 00:00;N2;15,950000;2,020000\n"
              "2023-01-01 00:00;2023-01-01 01:00;N1;16,950000;2,030000\n"
              "2023-01-01 00:00;2023-01-01 01:00;N2;17,950000;2,040000\n",
-             {.where = {{"Area", "N2"}}}) == R"(columns: set apart by ';' (--delimiter)
-time: 'HourUTC', in UTC, as its heading says (--columns time=NAME)
-values: 'Power_W' (--columns time=NAME,power=NAME or energy=NAME)
+             {.where = {{"Area", "N2"}}}) == R"(columns: separated by ';' (--delimiter)
+time: 'HourUTC', in UTC, as its heading says (--columns)
+values: 'Power_W' (--columns)
 numbers: decimal comma (--decimal)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
@@ -329,9 +329,9 @@ TEST_CASE("two columns of times without a heading are refused") {
 }
 
 TEST_CASE("an epoch that moves is taken before a clock time that names no zone") {
-  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") == R"(columns: set apart by ',' (--delimiter)
-time: column 2, seconds, or parts of them, since 1970 (--columns time=NAME)
-values: column 3 (--columns time=NAME,power=NAME or energy=NAME)
+  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") == R"(columns: separated by ',' (--delimiter)
+time: column 2, seconds since 1970 (--columns)
+values: column 3 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 2 rows, 2 used
 2024-07-01 00:30:00 41
@@ -360,7 +360,7 @@ TEST_CASE("layout 19: a row for each day is refused") {
 TEST_CASE("layout 25: totals of months or days alone are refused") {
   CHECK(told("2024-03;11.7\n2024-04;12.7\n", berlin()) ==
         "log.csv:1:1: error: no row with a date and a number was found; the first line is "
-        "'2024-03;11.7'; expected columns set apart by commas, semicolons, tabs or blanks, or "
+        "'2024-03;11.7'; expected columns separated by commas, semicolons, tabs or blanks, or "
         "JSON\n");
   CHECK(told("2024-03-01;11.7\n2024-03-02;12.7\n", berlin()) ==
         "log.csv:1:1: error: column 1 holds dates without a clock time; a fit needs to know the "
