@@ -270,6 +270,16 @@ JsonMistake mistake_at(std::string_view text, std::size_t at, std::string messag
           static_cast<int>(before.size() - line_begin) + 1, std::move(message)};
 }
 
+const char* first_line_not_utf8(std::string_view text) {
+  std::size_t begin = 0;
+  while (begin < text.size()) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    if (!simdjson::validate_utf8(text.data() + begin, end - begin)) break;
+    begin = end + 1;
+  }
+  return text.data() + std::min(begin, text.size());
+}
+
 // Where and what is wrong. An end that comes early is told from something behind the end by
 // counting brackets.
 JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const char* at) {
@@ -281,6 +291,7 @@ JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const c
       code = simdjson::TRAILING_CONTENT;
     }
   }
+  if (code == simdjson::UTF8_ERROR) at = first_line_not_utf8(text);
   const bool is_known = at >= text.data() && at <= text.data() + text.size();
   return mistake_at(text, is_known ? static_cast<std::size_t>(at - text.data()) : 0,
                     "this is no JSON: " + std::string(why(code)));
@@ -294,19 +305,21 @@ void JsonRows::row(std::size_t row, Fields& to) const {
 }
 
 std::variant<JsonRows, JsonMistake> json_rows(std::string text) {
-  bool was_lines = false;
+  bool was_lines = false, is_open = false;
   const auto holder = std::make_shared<Holder>(as_array(std::move(text), was_lines));
   Reader reader(*holder);
   json::document document;
   try {
     document = holder->parser.iterate(holder->text);
+    is_open = true;
     reader.read(document);
     if (document.current_location().error() == simdjson::SUCCESS) {
       throw simdjson::simdjson_error(simdjson::TRAILING_CONTENT);
     }
   } catch (const simdjson::simdjson_error& error) {
-    const char* at = nullptr;
-    if (document.current_location().get(at) != simdjson::SUCCESS) {
+    // A document that could not be begun has no place to be at.
+    const char* at = holder->text.data();
+    if (is_open && document.current_location().get(at) != simdjson::SUCCESS) {
       at = holder->text.data() + holder->text.size();
     }
     JsonMistake mistake = mistake_of(holder->text, error.error(), at);

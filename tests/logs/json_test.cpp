@@ -62,7 +62,7 @@ kind: power in W (--kind, --unit)
 
 TEST_CASE("rows that are arrays of a time and a value") {
   CHECK(told(R"({"data": [[1700000000000, 12.5], [1700000010000, 13.5], [1700000020000, null]]})") ==
-        R"(time: column 1, seconds since 1970 (--columns)
+        R"(time: column 1, milliseconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 1)
@@ -107,6 +107,11 @@ TEST_CASE("JSON that is wrong is told with line and column") {
         "log.csv:2:16: error: this is no JSON: it ends within an object, an array or a text\n");
   CHECK(told("[{\"time\": 1700000000, \"power\": 12.5}]\n7") ==
         "log.csv:2:1: error: this is no JSON: something stands behind its end\n");
+}
+
+TEST_CASE("JSON that is not in UTF-8 is told with its line") {
+  CHECK(told("[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 1700000010, \"x\": \"\xed\"}]") ==
+        "log.csv:2:1: error: this is no JSON: its texts are not in UTF-8\n");
 }
 
 TEST_CASE("arrays of different lengths are refused") {
