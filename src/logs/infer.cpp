@@ -115,10 +115,12 @@ std::vector<RowTime> times_of(const Inference& inference) {
   const TimeLayout& time = inference.layout.time;
   const Sample& sample = inference.sample;
   std::vector<RowTime> times;
+  times.reserve(sample.rows());
+  KnownDate known;
   for (std::size_t row = 0; row < sample.rows(); ++row) {
     const auto clock =
         time.clock_column ? sample.field(row, *time.clock_column) : std::string_view();
-    const auto at = time_of(time, sample.field(row, time.column), clock);
+    const auto at = time_of(time, sample.field(row, time.column), clock, known);
     if (at) times.push_back(*at);
   }
   return times;

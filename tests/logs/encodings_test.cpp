@@ -84,6 +84,16 @@ TEST_CASE("UTF-16 with letters beyond ASCII and beyond 16 bits") {
         "(--columns)");
 }
 
+TEST_CASE("UTF-16 with a letter of which one byte is 0") {
+  const std::string heading = "\xff\xfe" + utf16("time;", false) + std::string("\x00\x01", 2);
+  CHECK(told(heading + utf16("\n1700000000;5\n1700000010;6\n", false), {.power_column = "\xc4\x80"}) ==
+        R"(@
+2 rows, 2 used
+2023-11-14 22:13:20 5
+2023-11-14 22:13:30 6
+)");
+}
+
 TEST_CASE("UTF-16 with long lines loses none of them") {
   std::string text = "\xff\xfe";
   for (int i = 0; i < 40; ++i) {
