@@ -73,8 +73,7 @@ Refusal no_column(const Sample& sample, std::string_view option, const std::stri
 std::string where_option(const Sample& sample, std::size_t column) {
   const bool has_name = column < sample.names.size() && !sample.names[column].empty();
   return "--where " +
-         (has_name ? diag::printable(sample.names[column]) : std::to_string(column + 1)) +
-         "=VALUE";
+         (has_name ? diag::printable(sample.names[column]) : std::to_string(column + 1)) + "=VALUE";
 }
 
 std::string names_of(const Sample& sample, const std::vector<std::size_t>& columns) {

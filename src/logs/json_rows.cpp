@@ -160,6 +160,7 @@ class Reader {
 
   static std::vector<std::string_view> column_in(json::array array) {
     std::vector<std::string_view> column;
+    column.reserve(array.count_elements());
     for (json::value value : array) column.push_back(without_line_ends(field_of(value)));
     return column;
   }
@@ -173,13 +174,8 @@ class Reader {
           diag::printable(column.name) + "' differ in length (" + std::to_string(rows) + " and " +
           std::to_string(column.fields.size()) + "); expected one element in each for every row";
     }
-    rows_.lines.assign(rows, line_);
-    rows_.fields.resize(rows * columns_.size());
-    for (std::size_t c = 0; c < columns_.size(); ++c) {
-      for (std::size_t row = 0; row < rows; ++row) {
-        rows_.fields[row * columns_.size() + c] = columns_[c].fields[row];
-      }
-    }
+    for (Column& column : columns_) rows_.columns.push_back(std::move(column.fields));
+    rows_.last_line = line_;
   }
 
   void count_lines(const char* until) {
@@ -309,6 +305,11 @@ JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const c
 }  // namespace
 
 void JsonRows::row(std::size_t row, Fields& to) const {
+  if (!columns.empty()) {
+    to.clear();
+    for (const auto& column : columns) to.push_back(column[row]);
+    return;
+  }
   const auto begin = fields.begin() + static_cast<std::ptrdiff_t>(row * names.size());
   to.assign(begin, begin + static_cast<std::ptrdiff_t>(names.size()));
 }

@@ -17,7 +17,8 @@ std::optional<Stamp> joined(std::string_view date, std::string_view clock) {
   return day;
 }
 
-std::optional<RowTime> moment(const TimeLayout& layout, const Stamp& clock, Microseconds midnight_us) {
+std::optional<RowTime> moment(const TimeLayout& layout, const Stamp& clock,
+                              Microseconds midnight_us) {
   if (clock.utc_offset_s.has_value() != layout.names_zone) return std::nullopt;
   const Microseconds offset_us = clock.utc_offset_s.value_or(0) * kSecond;
   return RowTime{midnight_us + clock.clock_us - offset_us, layout.names_zone || layout.is_utc};

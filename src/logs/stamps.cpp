@@ -348,7 +348,8 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
     return at;
   }
   const std::int64_t from_ns = number / 1000;
-  const bool is_ns = from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
+  const bool is_ns =
+      from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
   return is_ns ? std::optional(from_ns) : std::nullopt;
 }
 
