@@ -16,6 +16,8 @@ constexpr std::array<std::string_view, 12> kMonths = {"jan", "feb", "mar", "apr"
 constexpr std::array<std::string_view, 7> kWeekdays = {"mon", "tue", "wed", "thu",
                                                        "fri", "sat", "sun"};
 
+constexpr Microseconds kEarliestEpoch = 10'957 * kDay;  // 2000-01-01
+
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
@@ -25,6 +27,7 @@ class Scanner {
   explicit Scanner(std::string_view text) : rest_(text) {}
 
   bool is_over() const { return rest_.empty(); }
+  std::size_t left() const { return rest_.size(); }
   char next() const { return rest_.empty() ? '\0' : rest_.front(); }
 
   bool take(char c) {
@@ -44,9 +47,22 @@ class Scanner {
     }
   }
 
+  // Blanks, unbreakable ones too.
+  void skip_blanks() {
+    while (take(' ') || take_text("\xc2\xa0") || take_text("\xe2\x80\xaf")) {
+    }
+  }
+
+  bool take_text(std::string_view text) {
+    if (!same_word(rest_.substr(0, text.size()), text)) return false;
+    rest_.remove_prefix(text.size());
+    return true;
+  }
+
   std::size_t digits_ahead() const {
-    return static_cast<std::size_t>(std::find_if_not(rest_.begin(), rest_.end(), is_digit) -
-                                    rest_.begin());
+    std::size_t digits = 0;
+    while (digits < rest_.size() && is_digit(rest_[digits])) ++digits;
+    return digits;
   }
 
   // A number of so many digits. \pre digits_ahead() >= digits, digits <= 9
@@ -64,8 +80,9 @@ class Scanner {
   }
 
   std::string_view take_word() {
-    const auto end = std::find_if_not(rest_.begin(), rest_.end(), is_letter);
-    const std::string_view word = rest_.substr(0, static_cast<std::size_t>(end - rest_.begin()));
+    std::size_t letters = 0;
+    while (letters < rest_.size() && is_letter(rest_[letters])) ++letters;
+    const std::string_view word = rest_.substr(0, letters);
     rest_.remove_prefix(word.size());
     return word;
   }
@@ -200,8 +217,9 @@ bool take_fraction(Scanner& text, Microseconds& clock_us) {
 // AM and PM, of a clock that shows 1 to 12.
 bool take_half_of_day(Scanner& text, Microseconds& clock_us) {
   Scanner trial = text;
-  trial.skip(" ");
-  const bool am = trial.take_word("am"), pm = !am && trial.take_word("pm");
+  trial.skip_blanks();
+  const bool am = trial.take_word("am") || trial.take_text("a.m."),
+             pm = !am && (trial.take_word("pm") || trial.take_text("p.m."));
   if (!am && !pm) return true;
   const Microseconds hour = clock_us / (3600 * kSecond);
   if (hour < 1 || hour > 12) return false;
@@ -211,12 +229,32 @@ bool take_half_of_day(Scanner& text, Microseconds& clock_us) {
   return true;
 }
 
+struct ZoneName {
+  std::string_view name;
+  int hours;
+};
+
+// Names that mean one offset; many others mean several.
+constexpr std::array<ZoneName, 9> kZoneNames = {{{"z", 0},
+                                                 {"utc", 0},
+                                                 {"gmt", 0},
+                                                 {"wet", 0},
+                                                 {"west", 1},
+                                                 {"cet", 1},
+                                                 {"cest", 2},
+                                                 {"eet", 2},
+                                                 {"eest", 3}}};
+
 bool take_zone(Scanner& text, Stamp& stamp) {
   text.skip(" ");
   if (text.is_over()) return true;
-  if (text.take_word("z") || text.take_word("utc") || text.take_word("gmt")) {
-    stamp.utc_offset_s = 0;
+  for (const ZoneName& zone : kZoneNames) {
+    if (!is_letter(text.next())) break;
+    if (!text.take_word(zone.name)) continue;
+    stamp.utc_offset_s = zone.hours * 3600;
     if (text.is_over()) return true;
+    if (zone.hours != 0) return false;
+    break;
   }
   const bool west = text.next() == '-';
   if (!text.take_any("+-")) return false;
@@ -252,8 +290,15 @@ std::optional<Stamp> stamp_of(std::string_view field) {
   const bool compact_clock = text.digits_ahead() == 4 || text.digits_ahead() == 6;
   if (!text.is_over() && !compact_clock && !text.take_any("T ,t")) return std::nullopt;
   text.skip(" ");
+  stamp.clock_at = field.size() - text.left();
   if (text.is_over() || take_clock(text, stamp)) return stamp;
   return std::nullopt;
+}
+
+std::optional<Stamp> clock_of(std::string_view text) {
+  Stamp stamp;
+  Scanner scanner(text);
+  return take_clock(scanner, stamp) ? std::optional(stamp) : std::nullopt;
 }
 
 std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order) {
@@ -276,6 +321,12 @@ std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order) {
   return at;
 }
 
+bool has_possible_date(const Stamp& stamp) {
+  return stamp.form != DateForm::none &&
+         (local_us(stamp, DateOrder::dmy) || local_us(stamp, DateOrder::mdy) ||
+          local_us(stamp, DateOrder::ymd));
+}
+
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   const std::size_t mark = field.find(decimal);
   const std::string_view whole = field.substr(0, mark);
@@ -286,7 +337,7 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   constexpr std::array<Microseconds, 3> kPerSecond = {1, 1'000, 1'000'000};
   for (const Microseconds per_second : kPerSecond) {
     const Microseconds unit_us = kSecond / per_second;
-    if (number < kEarliest / unit_us || number >= kLatest / unit_us) continue;
+    if (number < kEarliestEpoch / unit_us || number >= kLatest / unit_us) continue;
     Microseconds at = number * unit_us;
     if (mark == std::string_view::npos) return at;
     Microseconds place = unit_us;
@@ -297,8 +348,18 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
     return at;
   }
   const std::int64_t from_ns = number / 1000;
-  const bool is_ns = from_ns >= kEarliest && from_ns < kLatest && mark == std::string_view::npos;
+  const bool is_ns =
+      from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
   return is_ns ? std::optional(from_ns) : std::nullopt;
+}
+
+std::string_view epoch_unit(std::string_view field) {
+  constexpr std::size_t kDigitsOfSeconds = 10;
+  constexpr std::array<std::string_view, 4> kUnits = {"seconds", "milliseconds", "microseconds",
+                                                      "nanoseconds"};
+  const std::size_t digits = Scanner(field).digits_ahead();
+  return kUnits[std::min(kUnits.size() - 1,
+                         (std::max(digits, kDigitsOfSeconds) - kDigitsOfSeconds + 2) / 3)];
 }
 
 }  // namespace wattweek::logs

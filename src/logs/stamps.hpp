@@ -31,6 +31,7 @@ struct Stamp {
   bool short_year = false;     ///< Three numbers of up to two digits each.
   bool has_clock = false;
   Microseconds clock_us = 0;  ///< Since local midnight; 24:00 is the end of the day.
+  std::size_t clock_at = 0;   ///< Where the clock time begins in the field.
   std::optional<int> utc_offset_s{};
 
   friend bool operator==(const Stamp&, const Stamp&) = default;
@@ -40,12 +41,22 @@ struct Stamp {
 /// dates are told by `local_us`.
 std::optional<Stamp> stamp_of(std::string_view field);
 
+/// Reads what stands behind a date: a clock time, with or without zone.
+std::optional<Stamp> clock_of(std::string_view text);
+
 /// What the stamp's clock shows, since 1970-01-01 00:00 of the same clock; nothing where there is
 /// no such date under that order.
 std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order);
 
+/// Whether the stamp has a date that there is under some order: eight digits may be a register.
+bool has_possible_date(const Stamp& stamp);
+
 /// Since 1970 in UTC, in seconds, with fraction or in thousandths, millionths or
-/// milliardths; nothing where the field is no number of such a size, or outside the accepted years.
+/// milliardths; nothing where the field is no number of such a size. Years before 2000 are not
+/// taken: such numbers are registers in Wh.
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal);
+
+/// "seconds", "milliseconds", "microseconds" or "nanoseconds": what `epoch_us` takes the field for.
+std::string_view epoch_unit(std::string_view field);
 
 }  // namespace wattweek::logs

@@ -42,10 +42,16 @@ class FromUtf16 : public ByteSource {
 
   std::size_t read(std::span<char> bytes) override {
     std::size_t written = 0;
-    while (written + kLongestCharacter <= bytes.size()) {
-      const auto c = next_character();
-      if (!c) break;
-      written += to_utf8(*c, bytes.data() + written);
+    while (written < bytes.size()) {
+      if (given_ == length_) {
+        written += take_ascii(bytes.subspan(written));
+        if (written == bytes.size()) break;
+        const auto c = next_character();
+        if (!c) break;
+        length_ = to_utf8(*c, character_.data());
+        given_ = 0;
+      }
+      bytes[written++] = character_[given_++];
     }
     return written;
   }
@@ -53,6 +59,21 @@ class FromUtf16 : public ByteSource {
   std::string failure() const override { return source_->failure(); }
 
  private:
+  // What nearly all of a log is, all at once.
+  std::size_t take_ascii(std::span<char> to) {
+    if (ahead_) return 0;
+    const std::size_t most = std::min(to.size(), (size_ - at_) / 2);
+    const auto high = static_cast<std::size_t>(first_), low = 1 - high;
+    std::size_t taken = 0;
+    for (; taken < most; ++taken) {
+      const char* const unit = buffer_.data() + at_ + 2 * taken;
+      if (unit[high] != 0 || static_cast<unsigned char>(unit[low]) >= 0x80) break;
+      to[taken] = unit[low];
+    }
+    at_ += 2 * taken;
+    return taken;
+  }
+
   std::optional<char32_t> next_character() {
     const auto unit = next_unit();
     if (!unit || !is_high(*unit)) return unit && is_low(*unit) ? kNoCharacter : unit;
@@ -80,11 +101,14 @@ class FromUtf16 : public ByteSource {
   }
 
   std::unique_ptr<ByteSource> source_;
-  int first_;
+  int first_;  // Which of two bytes is the greater one.
   std::array<char, 1 << 14> buffer_{};
   std::size_t at_ = 0;
   std::size_t size_ = 0;
   std::optional<char32_t> ahead_;
+  std::array<char, kLongestCharacter> character_{};  // In UTF-8; may not fit in one answer.
+  std::size_t given_ = 0;
+  std::size_t length_ = 0;
 };
 
 }  // namespace
