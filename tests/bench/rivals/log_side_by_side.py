@@ -1,5 +1,8 @@
 """How fast a year's log is read and summed, side by side in one run and on one core, as ratios to
-wattweek: mean watts, kWh with each sample held until the next, mean by hour of the week."""
+wattweek: mean watts, kWh with each sample held until the next, mean by hour of the week.
+
+Time is that of the processor, so that it does not matter who else waits for the core.
+"""
 
 import json
 import os
@@ -71,13 +74,13 @@ def agree(commands):
 
 
 def taken(options, commands):
-    """(what, who) -> seconds and kilobytes of one repetition."""
+    """(what, who) -> seconds of processor time and kilobytes of one repetition."""
     all_taken = {}
     for who, command in commands.items():
-        ran = subprocess.run([options.time, "-f", "%e %M", *command], check=True,
+        ran = subprocess.run([options.time, "-f", "%U %S %M", *command], check=True,
                              stdout=subprocess.DEVNULL, stderr=subprocess.PIPE, text=True)
-        seconds, kilobytes = ran.stderr.split()[-2:]
-        all_taken["time", who] = float(seconds)
+        user, system, kilobytes = ran.stderr.split()[-3:]
+        all_taken["time", who] = float(user) + float(system)
         all_taken["memory", who] = int(kilobytes)
     return all_taken
 
