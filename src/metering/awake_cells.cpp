@@ -124,7 +124,8 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
   double squares = 0;
   double spread = 0;
   double neighbours = 0;
-  double both = 0;
+  double squares_before = 0;  // Of cells that have a neighbour after them, ...
+  double squares_after = 0;   // ... and of those that have one before.
   double before_w = 0;
   Residuals residuals;
   for (Index cell = 0; cell < all.seconds.size(); ++cell) {
@@ -138,13 +139,14 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
     if (cell > 0 && all.seconds(cell - 1) > 0) {
       const double weight = std::sqrt(seconds * all.seconds(cell - 1));
       neighbours += weight * off_w * before_w;
-      both += weight;
+      squares_before += weight * before_w * before_w;
+      squares_after += weight * off_w * off_w;
     }
     before_w = off_w;
   }
   const double variance = squares / all.seconds.sum();
   residuals.sd_w = std::sqrt(variance);
-  residuals.lag_one = or_zero(or_zero(neighbours, both), variance);
+  residuals.lag_one = or_zero(neighbours, std::sqrt(squares_before) * std::sqrt(squares_after));
   residuals.explained = spread > 0 ? 1 - squares / spread : 0;
   return residuals;
 }
