@@ -56,23 +56,32 @@ class Reader {
   std::uint64_t line() const { return line_; }
 
  private:
-  // An array of objects or of arrays: each is a row.
+  // An array of objects or of arrays: each is a row; or of arrays of rows.
   void read_rows(json::array array) {
     for (json::value element : array) {
-      const json::json_type type = element.type();
-      if (type != json::json_type::object && type != json::json_type::array) {
+      if (element.type() == json::json_type::object) {
+        begin_row();
+        read_row(element.get_object(), "");
+        rows_.lines.back() = line_;
+      } else if (element.type() == json::json_type::array) {
+        read_row_or_rows(element.get_array());
+      } else {
         throw std::string(
             "expected rows that are objects, such as {\"time\": ..., \"power\": ...}, or arrays");
       }
-      rows_.lines.push_back(0);
-      rows_.fields.resize(rows_.fields.size() + rows_.names.size());
-      if (type == json::json_type::object) {
-        read_row(element.get_object(), "");
-      } else {
-        read_row(element.get_array());
-      }
-      rows_.lines.back() = line_;
     }
+  }
+
+  void read_row_or_rows(json::array array) {
+    if (begins_with(json::json_type::object, array)) return read_rows(array);
+    begin_row();
+    read_row(array);
+    rows_.lines.back() = line_;
+  }
+
+  void begin_row() {
+    rows_.lines.push_back(0);
+    rows_.fields.resize(rows_.fields.size() + rows_.names.size());
   }
 
   void read_row(json::array array) {
@@ -144,14 +153,16 @@ class Reader {
   }
 
   void read_array(const std::string& name, json::array array) {
-    if (begins_with_row(array)) return read_rows(array);
+    if (begins_with(json::json_type::object, array) || begins_with(json::json_type::array, array)) {
+      return read_rows(array);
+    }
     columns_.push_back({name, column_in(array)});
   }
 
-  static bool begins_with_row(json::array& array) {
+  static bool begins_with(json::json_type type, json::array& array) {
     bool begins = false;
     for (json::value first : array) {
-      begins = first.type() == json::json_type::object || first.type() == json::json_type::array;
+      begins = first.type() == type;
       break;
     }
     array.reset();
