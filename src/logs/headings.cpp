@@ -138,8 +138,8 @@ Quantity quantity_of(const std::vector<std::string>& words, std::optional<Unit> 
   return names_any(words, kWeakOther) ? Quantity::other : Quantity::unsaid;
 }
 
-// Codes of registers, "1.8.0" and the like (IEC 62056-61, OBIS: 1 is import, 2 is export, 16 is their
-// difference; 7 is power now, 8 is energy, all of it).
+// Codes of registers, "1.8.0" and the like (IEC 62056-61, OBIS: 1 is import, 2 is export, 16 is
+// their difference; 7 is power now, 8 is energy, all of it).
 void look_for_codes(const std::vector<std::string>& words, Heading& heading) {
   for (std::size_t i = 0; i + 2 < words.size() && heading.quantity == Quantity::unsaid; ++i) {
     if (words[i] != "1" && words[i] != "2" && words[i] != "16") continue;
