@@ -180,7 +180,9 @@ std::size_t first_row(const std::vector<Line>& lines, char delimiter, std::size_
   }
   for (std::size_t i = first; i > 0 && first < lines.size(); --i) {
     split(lines[i - 1].text, delimiter, fields);
-    if (fields.size() != width || !is_mark_of_time(fields)) break;
+    // A comma in a remark makes a row wider.
+    const bool may_be = fields.size() == width ? is_mark_of_time(fields) : is_row(fields);
+    if (fields.size() < width || !may_be) break;
     first = i - 1;
   }
   return first;

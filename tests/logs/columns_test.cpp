@@ -291,6 +291,35 @@ kind: a counter that runs on, in kWh, since no unit is given (--kind, --unit)
 )");
 }
 
+TEST_CASE("from and to in one field") {
+  CHECK(told("Time (CET/CEST);Energy [kWh]\n01.01.2023 00:00 - 01.01.2023 00:15;0,025\n"
+             "01.01.2023 00:15 - 01.01.2023 00:30;0,021\n"
+             "01.01.2023 00:30 - 01.01.2023 00:45;0,015\n",
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Time (CET/CEST)', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Energy [kWh]' (--columns)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, since its end stands behind it (--stamps)
+3 rows, 3 used
+2022-12-31 23:00:00 25
+2022-12-31 23:15:00 21
+2022-12-31 23:30:00 15
+)");
+  CHECK(readings_of("Datum;Uhrzeit;Verbrauch (kWh)\n01.07.2024;00:00 - 00:15;0,12\n"
+                    "01.07.2024;00:15 - 00:30;0,11\n01.07.2024;00:30 - 00:45;0,13\n",
+                    berlin()) ==
+        "2024-06-30 22:00:00 120\n2024-06-30 22:15:00 110\n2024-06-30 22:30:00 130\n");
+}
+
+TEST_CASE("a first row that is wider than the others is a row") {
+  CHECK(readings_of("time,power,comment\n2024-07-01 00:00:00,12,started, then slept\n"
+                    "2024-07-01 00:01:00,13,\n2024-07-01 00:02:00,14,\n",
+                    berlin()) ==
+        "2024-06-30 22:00:00 12\n2024-06-30 22:01:00 13\n2024-06-30 22:02:00 14\n");
+}
+
 TEST_CASE("layout 8: start, end, duration, epoch, energy in and out") {
   CHECK(told("Start;End;Duration s;Timestamp;Import kWh;Export kWh\n"
              "2023-11-14 23:10;2023-11-14 23:15;300;1699999800;0.0032;0\n"
