@@ -313,6 +313,20 @@ stamps: at the start of each interval, since its end stands behind it (--stamps)
         "2024-06-30 22:00:00 120\n2024-06-30 22:15:00 110\n2024-06-30 22:30:00 130\n");
 }
 
+TEST_CASE("a first row without value is a row, and the heading stands before it") {
+  CHECK(told("device,time,power W\nplug_3,2024-07-01T00:00:00Z,\n"
+             "plug_3,2024-07-01T00:01:00Z,13\nplug_3,2024-07-01T00:02:00Z,14\n") ==
+        R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
+kind: power in W (--kind, --unit)
+3 rows, 2 used, 1 no-value (line 2)
+2024-07-01 00:00:00 nan
+2024-07-01 00:01:00 13
+2024-07-01 00:02:00 14
+)");
+}
+
 TEST_CASE("a first row that is wider than the others is a row") {
   CHECK(readings_of("time,power,comment\n2024-07-01 00:00:00,12,started, then slept\n"
                     "2024-07-01 00:01:00,13,\n2024-07-01 00:02:00,14,\n",
