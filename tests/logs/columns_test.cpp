@@ -167,6 +167,20 @@ TEST_CASE("rows that are numbered have an id, too, which tells no devices apart"
   CHECK(logged("id,power,time\n3,12.5,2025-01-04T03:10:00Z\n4,2,2025-01-04T03:10:07Z\n"
                "5,13.5,2025-01-04T03:20:30Z\n6,3,2025-01-04T03:30:07Z\n")
             .problems == "");
+  std::string log = "id,power,time\n";
+  for (int i = 0; i < 1000; ++i) log += fmt::format("{},{},{}\n", i, i % 7, 1'700'000'000 + i);
+  CHECK(logged(log).problems == "");
+}
+
+TEST_CASE("many devices are refused, too, the first eight by name") {
+  std::string log = "device,power,time\n";
+  for (int i = 0; i < 1000; ++i) {
+    log += fmt::format("{},{},{}\n", i / 4 % 60 + 1, i % 7, 1'700'000'000 + i);
+  }
+  CHECK(
+      told(log) ==
+      "log.csv:2:1: error: rows of several kinds stand among each other: 'device' has 1, 2, 3, 4, "
+      "5, 6, 7, 8, ...; say which to keep by --where device=VALUE\n");
 }
 
 TEST_CASE("a column of on and off beside the watts tells no devices apart") {
@@ -211,6 +225,23 @@ kind: power in W (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 413
+)");
+}
+
+TEST_CASE("a status of W is no unit") {
+  CHECK(told("Zeit;Verbrauch;Status\n01.07.2024 00:00;0,5;W\n01.07.2024 00:15;0,6;W\n"
+             "01.07.2024 00:30;0,4;W\n",
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Zeit', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Verbrauch' (--columns)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh, since no unit is given (--kind, --unit)
+stamps: at the start of each interval, since the log begins at midnight (--stamps)
+3 rows, 3 used
+2024-06-30 22:00:00 500
+2024-06-30 22:15:00 600
+2024-06-30 22:30:00 400
 )");
 }
 
