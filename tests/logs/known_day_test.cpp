@@ -113,3 +113,29 @@ TEST_CASE("rows that are read fast are read as all others are") {
     CHECK(fast == general);
   }
 }
+
+TEST_CASE(
+    "whole numbers whose decimal mark was never seen are read fast, and a zero byte is no mark") {
+  std::string fast = "2025-01-01 10:00:00;41;1\n", general = "x;2025-01-01 10:00:00;41;1\n";
+  for (int s = 1; s < 50; ++s) {
+    const std::string value = s == 20 ? std::string("4\0001", 3) : std::to_string(40 + s % 5);
+    const std::string row = fmt::format("2025-01-01 10:00:{:02};{};1\n", s, value);
+    fast += row;
+    general += "x;" + row;
+  }
+  CHECK(outcome(fast) == outcome(general));
+}
+
+TEST_CASE("a comma that sets columns apart is no decimal comma") {
+  LogOptions options = berlin();
+  options.decimal = ',';
+  options.power_column = "2";
+  const Logged log = logged(
+      "2025-01-01 10:00:00,\"41,5\",7\n2025-01-01 10:00:01,42,7\n"
+      "2025-01-01 10:00:02,43,7\n",
+      options);
+  REQUIRE(log.readings.size() == 3);
+  CHECK(log.readings[0].value == 41.5);
+  CHECK(log.readings[1].value == 42);
+  CHECK(log.readings[2].value == 43);
+}
