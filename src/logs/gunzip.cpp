@@ -31,6 +31,7 @@ class Gunzip : public ByteSource {
  private:
   void step() {
     if (stream_.avail_in == 0 && !refill()) return;
+    if (is_between_members_ && is_padding()) return;
     const int result = inflate(&stream_, Z_NO_FLUSH);
     if (result == Z_STREAM_END) {
       is_between_members_ = true;
@@ -40,6 +41,16 @@ class Gunzip : public ByteSource {
     } else {
       failure_ = "its gzip data are damaged";
     }
+  }
+
+  // Zeros behind the last member, as tapes and copies of whole blocks leave them.
+  bool is_padding() {
+    if (*stream_.next_in != 0) return false;
+    while (stream_.avail_in > 0 && *stream_.next_in == 0) {
+      ++stream_.next_in;
+      --stream_.avail_in;
+    }
+    return true;
   }
 
   // False at the end of the packed bytes, which is in order between members only.

@@ -11,7 +11,7 @@ using Words = std::vector<std::string_view>;
 // The trade's words in the languages whose exports we have seen; Latin letters in lower case.
 const Words kPower = {"power",    "watt",    "watts",    "leistung", "wirkleistung", "puissance",
                       "potencia", "potenza", "vermogen", "effekt",   "teho",         "demand",
-                      "pow",      "p",       "w",        "kw"};
+                      "load",     "last",     "pow",      "p",       "w",        "kw"};
 const Words kEnergy = {"energy",   "energie",      "energia", "consumption", "verbrauch", "usage",
                        "consumed", "consommation", "consumo", "verbruik",    "forbrug",   "import",
                        "imported", "bezug",        "wh",      "kwh"};
@@ -23,13 +23,10 @@ const Words kOther = {"voltage",
                       "volts",
                       "spannung",
                       "tension",
-                      "v",
                       "ampere",
                       "amperes",
                       "amp",
                       "amps",
-                      "a",
-                      "ma",
                       "var",
                       "kvar",
                       "va",
@@ -71,16 +68,17 @@ const Words kOther = {"voltage",
                       "sd",
                       "stddev",
                       "signal"};
-// They tell of amperes only where no power or energy is named beside them.
-const Words kCurrent = {"current", "strom"};
+// They tell of volts and amperes only where no power or energy is named beside them.
+const Words kWeakOther = {"current", "strom", "v", "a", "ma", "intensity", "s", "h"};
 const Words kOut = {"export",     "exported", "einspeisung", "feed",  "feedin",
                     "production", "returned", "generation",  "solar", "pv"};
-const Words kStart = {"start", "from", "begin", "von", "since", "beginn", "desde"};
+const Words kStart = {"start", "from", "begin", "von", "since", "beginn", "anfang", "ab", "desde"};
 const Words kEnd = {"end", "to", "until", "bis", "ende", "stop", "finish", "hasta"};
 const Words kSeries = {"id",      "device",  "entity",      "area",     "series",
                        "channel", "sensor",  "topic",       "field",    "metric",
                        "name",    "kind",    "type",        "plug",     "socket",
-                       "tag",     "measure", "measurement", "quantity", "property"};
+                       "tag",     "measure", "measurement", "quantity", "property",
+                       "unit",    "units",   "einheit"};
 
 bool is_letter_or_digit(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||
@@ -123,7 +121,7 @@ Quantity quantity_of(const std::vector<std::string>& words, std::optional<Unit> 
   if (names_any(words, kPower)) return Quantity::power;
   if (counts) return Quantity::counter;
   if (names_any(words, kEnergy)) return Quantity::energy;
-  return names_any(words, kCurrent) ? Quantity::other : Quantity::unsaid;
+  return names_any(words, kWeakOther) ? Quantity::other : Quantity::unsaid;
 }
 
 }  // namespace

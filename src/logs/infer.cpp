@@ -26,11 +26,11 @@ void count(std::string_view field, ColumnFacts& facts) {
     if (field.size() < 8 && field.find_first_of("./") == std::string_view::npos) return;
   }
   if (const auto stamp = stamp_of(field)) {
-    const bool has_date = stamp->form != DateForm::none;
+    const bool has_date = has_possible_date(*stamp);
     facts.stamps += has_date && stamp->has_clock;
     facts.dates += has_date && !stamp->has_clock;
-    facts.clocks += !has_date;
-    facts.zoned += has_date && stamp->utc_offset_s.has_value();
+    facts.clocks += stamp->form == DateForm::none;
+    facts.zoned += stamp->utc_offset_s.has_value();
   } else if (!looks_like_number(field) && facts.texts.size() < kTexts &&
              std::find(facts.texts.begin(), facts.texts.end(), field) == facts.texts.end()) {
     facts.texts.push_back(field);
@@ -70,6 +70,13 @@ Refusal no_column(const Sample& sample, std::string_view option, const std::stri
           names_of(sample, all)};
 }
 
+std::string where_option(const Sample& sample, std::size_t column) {
+  const bool has_name = column < sample.names.size() && !sample.names[column].empty();
+  return "--where " +
+         (has_name ? diag::printable(sample.names[column]) : std::to_string(column + 1)) +
+         "=VALUE";
+}
+
 std::string names_of(const Sample& sample, const std::vector<std::size_t>& columns) {
   std::string text;
   for (std::size_t i = 0; i < columns.size(); ++i) {
@@ -90,6 +97,18 @@ ColumnFacts facts_of(const Sample& sample, std::size_t column) {
     count(field, facts);
   }
   return facts;
+}
+
+std::vector<std::string_view> different_fields(const Sample& sample, std::size_t column,
+                                               std::size_t most) {
+  std::vector<std::string_view> fields;
+  for (std::size_t row = 0; row < sample.rows() && fields.size() < most; ++row) {
+    const std::string_view field = sample.field(row, column);
+    if (says_no_value(field)) continue;
+    // The one met last is the likeliest.
+    if (std::find(fields.rbegin(), fields.rend(), field) == fields.rend()) fields.push_back(field);
+  }
+  return fields;
 }
 
 std::vector<RowTime> times_of(const Inference& inference) {

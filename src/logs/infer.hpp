@@ -2,6 +2,7 @@
 // From the first rows of a log to its layout. Each step decides one thing, says how, and refuses
 // where two readings would fit.
 
+#include <limits>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -14,10 +15,11 @@
 
 namespace wattweek::logs {
 
-/// Why a log cannot be read as it is; `row` and `column` count from 0 in the sample.
+/// Why a log cannot be read as it is; `row` and `column` count from 0 in the sample. Without a row
+/// it is about the whole log.
 struct Refusal {
   std::string message;
-  std::size_t row = 0;
+  std::size_t row = std::numeric_limits<std::size_t>::max();
   std::size_t column = 0;
 };
 
@@ -55,6 +57,9 @@ std::optional<std::size_t> column_named(const Sample& sample, const std::string&
 /// "there is no column 'x'", with what there is; `option` is what named it.
 Refusal no_column(const Sample& sample, std::string_view option, const std::string& name);
 
+/// "--where 'device'=VALUE".
+std::string where_option(const Sample& sample, std::size_t column);
+
 /// The columns' names, set apart by commas, of many the first ones.
 std::string names_of(const Sample& sample, const std::vector<std::size_t>& columns);
 
@@ -67,11 +72,15 @@ struct ColumnFacts {
   std::size_t dates = 0;   ///< A date alone.
   std::size_t clocks = 0;  ///< A clock time alone.
   std::size_t epochs = 0;
-  std::size_t zoned = 0;                  ///< Of `stamps`.
+  std::size_t zoned = 0;                  ///< Of `stamps` and `clocks`.
   bool constant = true;                   ///< All filled fields are the same text.
   std::vector<std::string_view> texts{};  ///< Different fields that are no number, a few.
 };
 ColumnFacts facts_of(const Sample& sample, std::size_t column);
+
+/// The different fields of a column, the first `most` of them; of all rows.
+std::vector<std::string_view> different_fields(const Sample& sample, std::size_t column,
+                                               std::size_t most);
 
 /// The times of the sample's rows, those that have one, in the order of the file.
 std::vector<RowTime> times_of(const Inference& inference);

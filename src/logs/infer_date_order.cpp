@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "infer.hpp"
+#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -23,12 +24,18 @@ std::string_view name_of(DateOrder order) {
   return {};
 }
 
+std::string_view option_of(DateOrder order) {
+  return order == DateOrder::dmy ? "dmy" : order == DateOrder::mdy ? "mdy" : "ymd";
+}
+
 // How well the dates go on, if read in an order.
 struct Run {
   DateOrder order = DateOrder::dmy;
   std::size_t impossible = 0;
   std::size_t turns = 0;  ///< Changes between going on and going back.
-  Microseconds longest = 0;
+  Microseconds way = 0;   ///< Steps back and forth together.
+  std::size_t steps = 0;
+  std::size_t short_steps = 0;
 };
 
 Run run_of(Inference& inference, DateOrder order) {
@@ -40,7 +47,9 @@ Run run_of(Inference& inference, DateOrder order) {
     const Microseconds step = times[i].us - times[i - 1].us;
     if (step != 0 && i > 1) run.turns += (step > 0) != went_on;
     if (step != 0) went_on = step > 0;
-    run.longest = std::max(run.longest, std::abs(step));
+    run.way += std::abs(step);
+    run.steps += step != 0;
+    run.short_steps += step != 0 && std::abs(step) < kDay / 2;
   }
   return run;
 }
@@ -67,11 +76,12 @@ std::vector<Run> possible(Inference& inference, const Stamp& first) {
   return runs;
 }
 
-// Rows follow each other by hours under one order and by weeks under the other; or they go on under
-// one and to and fro under the other.
+// Rows go on under one order and to and fro under the other; or the days follow each other under one
+// and are months apart under the other. A row for each day may be one for each month.
 bool goes_on_better(const Run& a, const Run& b) {
+  if (a.short_steps * 2 < a.steps) return false;
   if (a.turns != b.turns) return a.turns < b.turns;
-  return a.longest <= 2 * kDay && b.longest > 20 * kDay;
+  return a.way * 4 < b.way;
 }
 
 std::optional<DateOrder> that_goes_on(const std::vector<Run>& runs) {
@@ -106,12 +116,19 @@ std::optional<DateOrder> that_is_in_name(const Inference& inference, const Stamp
 
 Refusal two_readings(const Inference& inference, const std::vector<Run>& runs) {
   const std::size_t column = inference.layout.time.column;
-  std::string message = "the date '" + std::string(inference.sample.field(0, column)) + "' may be ";
+  std::string message =
+      "the date '" + diag::printable(inference.sample.field(0, column)) + "' may be ";
   for (std::size_t i = 0; i < runs.size(); ++i) {
     if (i > 0) message += i + 1 == runs.size() ? " or " : ", ";
     message += name_of(runs[i].order);
   }
-  return {message + "; say which by --date-order dmy, mdy or ymd", 0, column};
+  message += "; say which by ";
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (i > 0) message += i + 1 == runs.size() ? " or " : ", ";
+    message += "--date-order ";
+    message += option_of(runs[i].order);
+  }
+  return {message, 0, column};
 }
 
 }  // namespace
@@ -126,11 +143,11 @@ Step infer_date_order(Inference& inference) {
   }
   const std::vector<Run> runs = possible(inference, first);
   std::optional<DateOrder> order;
-  std::string why = "no other fits";
+  std::string why = "since no other order fits";
   if (runs.size() == 1) {
     order = runs.front().order;
   } else if ((order = that_goes_on(runs))) {
-    why = "the rows then go on without a leap";
+    why = "since the rows then follow each other";
   } else if ((order = that_is_in_name(inference, first, runs))) {
     why = "as in the file's name";
   } else if (first.dots && !first.short_year) {
@@ -139,7 +156,7 @@ Step infer_date_order(Inference& inference) {
   }
   if (!order) return two_readings(inference, runs);
   time.order = *order;
-  inference.said.push_back("dates: " + std::string(name_of(*order)) + "; " + why +
+  inference.said.push_back("dates: " + std::string(name_of(*order)) + ", " + why +
                            " (--date-order)");
   return std::nullopt;
 }

@@ -10,10 +10,15 @@ namespace wattweek::logs {
 namespace {
 
 constexpr std::size_t kFewRows = 6;
+// So many values in a row that never fall are no watts.
+constexpr std::size_t kManyRises = 20;
 // Logs of samples are denser than this, logs of a supplier's meter are not.
 constexpr double kSupplierStep_s = 240;
 // A household cannot draw more for long, so the unit must be the smaller one.
 constexpr double kHighestMean_w = 20'000;
+// Of a home that is often less, and more than a thousandth of it is often used by a device: where
+// kWh would make so much, the unit may be either.
+constexpr double kHighMean_w = 3'000;
 
 // The values in time order, and the steps between them.
 struct Behaviour {
@@ -22,11 +27,15 @@ struct Behaviour {
   double span_s = 0;
   bool regular = false;
   std::size_t falls = 0;
+  std::size_t restarts = 0;  ///< Of `falls`: to less than a tenth.
   std::size_t rises = 0;
   bool has_fractions = false;
   std::optional<Unit> unit{};  ///< Written behind the numbers.
 
-  bool runs_on() const { return rises > 0 && falls * 50 <= rises; }
+  // Now and then a counter begins anew; some do so every day.
+  bool runs_on() const {
+    return rises > 0 && (falls * 50 <= rises || (restarts == falls && falls * 5 <= rises));
+  }
   bool is_constant() const { return rises == 0 && falls == 0; }
 };
 
@@ -59,7 +68,7 @@ void look_at_steps(std::vector<double> steps, Behaviour& behaviour) {
   const auto alike = std::count_if(steps.begin(), steps.end(), [&](double step) {
     return std::abs(step - *middle) <= std::max(1.0, 0.02 * *middle);
   });
-  behaviour.regular = static_cast<std::size_t>(alike) * 2 >= steps.size();
+  behaviour.regular = static_cast<std::size_t>(alike) * 2 > steps.size();
 }
 
 Behaviour behaviour_of(const Inference& inference) {
@@ -74,6 +83,7 @@ Behaviour behaviour_of(const Inference& inference) {
     if (i == 0 || rows[i].at == rows[i - 1].at) continue;
     steps.push_back(static_cast<double>(rows[i].at - rows[i - 1].at) / 1e6);
     behaviour.falls += value < rows[i - 1].number.value;
+    behaviour.restarts += value < 0.1 * rows[i - 1].number.value;
     behaviour.rises += value > rows[i - 1].number.value;
   }
   if (!rows.empty()) behaviour.span_s = static_cast<double>(rows.back().at - rows.front().at) / 1e6;
@@ -95,6 +105,19 @@ Heading heading_of_value(const Inference& inference) {
   return heading;
 }
 
+// A column that holds nothing but the name of a unit.
+std::optional<Unit> unit_beside(const Sample& sample) {
+  for (std::size_t c = 0; c < sample.columns(); ++c) {
+    const auto fields = different_fields(sample, c, 2);
+    if (fields.size() == 1) {
+      const auto words = words_of(fields.front());
+      const Heading named = heading_of(fields.front());
+      if (words.size() == 1 && named.unit) return named.unit;
+    }
+  }
+  return std::nullopt;
+}
+
 Refusal ask(const Inference& inference, const std::string& what) {
   return {column_name(inference.sample, inference.layout.value_column) + what, 0,
           inference.layout.value_column};
@@ -112,7 +135,7 @@ std::variant<Kind, Refusal> energy_or_counter(const Inference& inference, Quanti
 }
 
 std::variant<Kind, Refusal> unsaid_kind(const Inference& inference, const Behaviour& behaviour) {
-  if (behaviour.runs_on() && behaviour.values.size() >= kFewRows) return Kind::counter;
+  if (behaviour.runs_on() && behaviour.rises >= kManyRises) return Kind::counter;
   if (behaviour.runs_on() && behaviour.falls == 0 && behaviour.rises > 1) {
     return ask(inference,
                " may hold watts, or a counter that runs on; say which by --kind power "
@@ -164,8 +187,10 @@ double mean_w_of_kwh(Kind kind, const Behaviour& behaviour) {
 std::variant<Unit, Refusal> unsaid_unit(const Inference& inference, Kind kind,
                                         const Behaviour& behaviour) {
   if (kind == Kind::power) return Unit::w;
-  if (mean_w_of_kwh(kind, behaviour) > kHighestMean_w) return Unit::wh;
-  if (behaviour.has_fractions || inference.options.kind) return Unit::kwh;
+  const double mean_w = mean_w_of_kwh(kind, behaviour);
+  if (mean_w > kHighestMean_w) return Unit::wh;
+  const bool is_likely = behaviour.has_fractions || inference.options.kind;
+  if (is_likely && mean_w <= kHighMean_w) return Unit::kwh;
   return ask(inference, " may be in kWh or in Wh; say which by --unit kWh or --unit Wh");
 }
 
@@ -198,6 +223,7 @@ Step infer_kind(Inference& inference) {
   auto unit = inference.options.unit;
   if (!unit) unit = heading.unit;
   if (!unit) unit = behaviour.unit;
+  if (!unit) unit = unit_beside(inference.sample);
   const auto kind = kind_of(inference, heading, unit, behaviour);
   if (const auto* refusal = std::get_if<Refusal>(&kind)) return *refusal;
   Layout& layout = inference.layout;

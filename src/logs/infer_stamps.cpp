@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "infer.hpp"
+#include "local_clock.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -18,11 +19,34 @@ Microseconds typical_step(std::vector<Microseconds> times) {
   return *middle;
 }
 
-// A log that begins at midnight has stamps at the start; one that begins a step later, at the end.
-std::optional<Stamps> by_midnight(const std::vector<RowTime>& rows) {
+// The offset that a stamp is written with; none of UTC, whose midnight is nobody's.
+std::optional<Microseconds> offset_written(const Inference& inference) {
+  const Sample& sample = inference.sample;
+  const TimeLayout& time = inference.layout.time;
+  for (std::size_t row = 0; row < sample.rows() && !time.epoch; ++row) {
+    const auto stamp = stamp_of(sample.field(row, time.clock_column.value_or(time.column)));
+    if (stamp && stamp->utc_offset_s.value_or(0) != 0) return *stamp->utc_offset_s * kSecond;
+  }
+  return std::nullopt;
+}
+
+// What the clocks on the wall showed, in order; nothing where that is not known.
+std::vector<Microseconds> local_times(const Inference& inference) {
+  const TimeLayout& time = inference.layout.time;
   std::vector<Microseconds> times;
-  for (const RowTime& row : rows) times.push_back(row.us);
+  for (const RowTime& row : times_of(inference)) times.push_back(row.us);
   std::sort(times.begin(), times.end());
+  if (times.empty() || (!time.names_zone && !time.is_utc)) return times;
+  auto offset = offset_written(inference);
+  if (!offset && inference.options.zone) offset = utc_offset_at(*inference.options.zone, times.front());
+  if (!offset) return {};
+  for (Microseconds& at : times) at += *offset;
+  return times;
+}
+
+// A log that begins at midnight has stamps at the start; one that begins a step later, at the end.
+std::optional<Stamps> by_midnight(const std::vector<Microseconds>& times) {
+  if (times.empty()) return std::nullopt;
   const Microseconds step = typical_step(times);
   if (step <= 0 || step > kLongestStep) return std::nullopt;
   const Microseconds of_day = times.front() % kDay;
@@ -54,8 +78,8 @@ Step infer_stamps(Inference& inference) {
     found = Stamps::end;
     why = "since there is a 24:00";
   }
-  if (!found && !inference.layout.time.names_zone) {
-    found = by_midnight(times_of(inference));
+  if (!found) {
+    found = by_midnight(local_times(inference));
     why = found == Stamps::start ? "since the log begins at midnight"
                                  : "since the log begins one interval after midnight";
   }

@@ -4,6 +4,8 @@
 
 #include "headings.hpp"
 #include "infer.hpp"
+#include "local_clock.hpp"
+#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -16,9 +18,9 @@ struct Candidate {
   Heading heading{};
 };
 
-// Nearly all that stands in the column, headings repeated and stray words apart.
+// Half of what stands in the column; the rest may be headings repeated and stray words.
 bool mostly(std::size_t count, const ColumnFacts& facts) {
-  return facts.filled > 0 && count * 10 >= (facts.filled - facts.no_values) * 8 && count > 0;
+  return count > 0 && count * 2 >= facts.filled - facts.no_values;
 }
 
 Heading heading_at(const Sample& sample, std::size_t column) {
@@ -46,7 +48,10 @@ std::vector<Candidate> candidates_of(const Sample& sample) {
     if (!mostly(facts[c].dates, facts[c])) continue;
     for (std::size_t clock = 0; clock < facts.size(); ++clock) {
       if (mostly(facts[clock].clocks, facts[clock])) {
-        found.push_back({c, clock, false, false, heading_at(sample, c)});
+        const bool zoned = facts[clock].zoned * 2 > facts[clock].clocks;
+        Heading heading = heading_at(sample, clock);
+        heading.is_utc |= heading_at(sample, c).is_utc;
+        found.push_back({c, clock, false, zoned, heading});
       }
     }
   }
@@ -85,10 +90,36 @@ bool are_same(const Inference& inference, const Candidate& a, const Candidate& b
   return a.names_zone && b.names_zone && times_in(inference, a) == times_in(inference, b);
 }
 
+// Whether clock times without zone and times that name theirs are the same moments.
+bool are_same_in_zone(const Inference& inference, const Candidate& clock, const Candidate& other) {
+  if (clock.names_zone || !other.names_zone || !inference.options.zone) return false;
+  LocalClock local(*inference.options.zone, false);
+  const auto clocks = times_in(inference, clock), moments = times_in(inference, other);
+  if (clocks.size() != moments.size()) return false;
+  std::size_t same = 0;
+  for (std::size_t i = 0; i < clocks.size(); ++i) same += local.at(clocks[i]) == moments[i];
+  return same * 2 > clocks.size();
+}
+
+// What a heading says of one column of times it says of another that holds the same.
+void share_headings(const Inference& inference, std::vector<Candidate>& candidates) {
+  for (Candidate& candidate : candidates) {
+    if (candidate.heading.is_start || candidate.heading.is_end || !candidate.names_zone) continue;
+    for (const Candidate& other : candidates) {
+      if (!other.heading.is_start && !other.heading.is_end) continue;
+      if (!are_same_in_zone(inference, other, candidate)) continue;
+      candidate.heading.is_start = other.heading.is_start;
+      candidate.heading.is_end = other.heading.is_end;
+    }
+  }
+}
+
 // Fewer candidates, by what tells them apart.
 void narrow(Inference& inference, std::vector<Candidate>& candidates) {
-  keep_if_any(candidates, [](const Candidate& c) { return !c.heading.is_end; });
+  if (candidates.size() > 1) share_headings(inference, candidates);
+  // A moment that is the end is better than a start without zone.
   keep_if_any(candidates, [](const Candidate& c) { return c.names_zone; });
+  keep_if_any(candidates, [](const Candidate& c) { return !c.heading.is_end; });
   keep_if_any(candidates, [](const Candidate& c) { return c.heading.is_utc; });
   while (candidates.size() > 1) {
     const Candidate &a = candidates[0], &b = candidates[1];
@@ -124,7 +155,7 @@ std::variant<Candidate, Refusal> named(const Inference& inference, const std::st
   }
   return Refusal{"--columns time: " + column_name(sample, *column) +
                      " holds no date and time that could be read, such as '" +
-                     std::string(sample.field(0, *column)) + "'",
+                     diag::printable(sample.field(0, *column)) + "'",
                  0, *column};
 }
 
@@ -141,8 +172,11 @@ std::variant<Candidate, Refusal> chosen(Inference& inference) {
                  0, columns[1]};
 }
 
-std::string how(const Candidate& candidate) {
-  if (candidate.epoch) return "seconds, or parts of them, since 1970";
+std::string how(const Sample& sample, const Candidate& candidate) {
+  if (candidate.epoch) {
+    const auto fields = different_fields(sample, candidate.column, 1);
+    return std::string(fields.empty() ? "seconds" : epoch_unit(fields.front())) + " since 1970";
+  }
   if (candidate.names_zone) return "with UTC or an offset";
   return candidate.heading.is_utc ? "in UTC, as its heading says" : "without zone";
 }
@@ -163,7 +197,8 @@ Step infer_time(Inference& inference) {
   if (candidate.heading.is_end) inference.stamps_named = Stamps::end;
   std::string where = column_name(inference.sample, time.column);
   if (time.clock_column) where += " and " + column_name(inference.sample, *time.clock_column);
-  inference.said.push_back("time: " + where + ", " + how(candidate) + " (--columns time=NAME)");
+  inference.said.push_back("time: " + where + ", " + how(inference.sample, candidate) +
+                           " (--columns)");
   if (time.names_zone || time.is_utc || inference.options.zone) return std::nullopt;
   return Refusal{"the times in " + where +
                      " name no zone; say where the clock hangs by --zone, "

@@ -5,6 +5,7 @@
 
 #include "headings.hpp"
 #include "infer.hpp"
+#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -28,7 +29,7 @@ void keep_if_any(Candidates& candidates, Condition&& condition) {
 
 bool holds_numbers(const ColumnFacts& facts) {
   const std::size_t said = facts.filled - facts.no_values;
-  return said > 0 && facts.numbers * 10 >= said * 8;
+  return said > 0 && facts.numbers * 10 >= said * 6;
 }
 
 Candidates candidates_of(const Inference& inference) {
@@ -70,13 +71,31 @@ bool counts_rows(const std::vector<double>& numbers) {
 
 // Whether all lie between two limits, and not far from each other: volts and hertz of the mains.
 bool stays_within(const std::vector<double>& numbers, double least, double most, double spread) {
-  const auto [low, high] = std::minmax_element(numbers.begin(), numbers.end());
-  return !numbers.empty() && *low >= least && *high <= most && *high <= *low * spread;
+  double low = most, high = least;
+  for (const double number : numbers) {
+    if (std::isnan(number)) continue;
+    if (number < least || number > most) return false;
+    low = std::min(low, number);
+    high = std::max(high, number);
+  }
+  return low <= high && high <= low * spread;
 }
 
-bool is_mains(const std::vector<double>& numbers) {
-  return stays_within(numbers, 85, 265, 1.3) || stays_within(numbers, 49, 51, 1.03) ||
-         stays_within(numbers, 59, 61, 1.03);
+bool is_volts(const std::vector<double>& numbers) {
+  return stays_within(numbers, 200, 260, 1.2) || stays_within(numbers, 95, 135, 1.2);
+}
+
+bool is_hertz(const std::vector<double>& numbers) {
+  return stays_within(numbers, 49, 51, 1.03) || stays_within(numbers, 59, 61, 1.03);
+}
+
+// The one column that is so goes; where several are, it is not known which.
+template <class Condition>
+void drop_the_one(Candidates& candidates, Condition&& condition) {
+  const auto one = std::find_if(candidates.begin(), candidates.end(), condition);
+  if (one != candidates.end() && std::none_of(one + 1, candidates.end(), condition)) {
+    candidates.erase(one);
+  }
 }
 
 // Two columns that tell of the same watts, as means over a short and a long time do.
@@ -98,10 +117,11 @@ void drop_bystanders(const Sample& sample, Candidates& candidates) {
   if (candidates.size() > 1) {
     keep_if_any(candidates, [](const Candidate& c) { return !c.facts.constant; });
   }
-  if (candidates.size() > 2) {
-    keep_if_any(candidates,
-                [&](const Candidate& c) { return !is_mains(numbers_in(sample, c.column)); });
-  }
+  if (candidates.size() < 3) return;
+  drop_the_one(candidates,
+               [&](const Candidate& c) { return is_volts(numbers_in(sample, c.column)); });
+  drop_the_one(candidates,
+               [&](const Candidate& c) { return is_hertz(numbers_in(sample, c.column)); });
 }
 
 void prefer_by_heading(const Inference& inference, Candidates& candidates) {
@@ -143,8 +163,10 @@ std::variant<std::size_t, Refusal> named(const Inference& inference, std::string
   if (!column) return no_column(inference.sample, option, name);
   if (holds_numbers(facts_of(inference.sample, *column))) return *column;
   return Refusal{
-      std::string(option) + ": " + column_name(inference.sample, *column) + " holds no numbers", 0,
-      *column};
+      std::string(option) + ": " + column_name(inference.sample, *column) +
+          " holds no numbers, but such as '" +
+          diag::printable(inference.sample.field(0, *column)) + "'",
+      0, *column};
 }
 
 std::variant<std::size_t, Refusal> chosen(const Inference& inference) {
@@ -175,7 +197,7 @@ Step infer_value(Inference& inference) {
   inference.layout.value_column = std::get<std::size_t>(choice);
   inference.said.push_back(
       "values: " + column_name(inference.sample, std::get<std::size_t>(choice)) +
-      " (--columns time=NAME,power=NAME or energy=NAME)");
+      " (--columns)");
   return std::nullopt;
 }
 

@@ -1,21 +1,42 @@
 // Whether rows of several devices, or of several kinds, stand among each other.
 
 #include <algorithm>
+#include <array>
 
 #include "headings.hpp"
 #include "infer.hpp"
+#include "words.hpp"
 #include "wattweek/diag/printable.hpp"
 
 namespace wattweek::logs {
 namespace {
 
 constexpr std::size_t kShownValues = 8;
+constexpr std::size_t kMostKinds = 50;
 
-// A column of names, each in many rows, that tells rows apart.
-bool tells_apart(const Sample& sample, std::size_t column, const ColumnFacts& facts) {
-  if (facts.texts.size() < 2 || facts.numbers * 2 > facts.filled) return false;
-  if (facts.filled < 2 * facts.texts.size()) return false;
-  return column >= sample.names.size() || heading_of(sample.names[column]).is_series;
+using Values = std::vector<std::string_view>;
+
+// Words for how a device, or a reading, is: they tell no rows of different kinds apart.
+bool is_state(std::string_view value) {
+  constexpr std::array<std::string_view, 20> kStates = {
+      "on",      "off",    "ok",      "true",  "false",   "yes",    "no",       "idle", "active",
+      "standby", "open",   "closed",  "valid", "good",    "bad",    "measured", "warn", "estimated",
+      "actual",  "warning"};
+  return std::any_of(kStates.begin(), kStates.end(),
+                     [&](std::string_view state) { return same_word(value, state); });
+}
+
+bool is_named_series(const Sample& sample, std::size_t column) {
+  return column < sample.names.size() && heading_of(sample.names[column]).is_series;
+}
+
+// A column of names, or of numbers under a heading for them, each in several rows.
+bool tells_apart(const Sample& sample, std::size_t column, const ColumnFacts& facts,
+                 const Values& values) {
+  if (values.size() < 2 || sample.rows() < 2 * values.size()) return false;
+  if (is_named_series(sample, column)) return facts.stamps == 0;
+  const bool holds_names = facts.texts.size() > 1 && facts.numbers * 2 <= facts.filled;
+  return sample.names.empty() && holds_names && !std::all_of(values.begin(), values.end(), is_state);
 }
 
 // Half of the rows or more have the time of the row before: several rows belong to one time.
@@ -28,7 +49,7 @@ bool times_repeat(const Inference& inference) {
   return distinct * 3 <= times.size() * 2;
 }
 
-std::string shown(const std::vector<std::string_view>& values) {
+std::string shown(const Values& values) {
   std::string text;
   for (std::size_t i = 0; i < values.size() && i < kShownValues; ++i) {
     text += (i > 0 ? ", " : "") + diag::printable(values[i]);
@@ -38,26 +59,36 @@ std::string shown(const std::vector<std::string_view>& values) {
 
 void keep(Inference& inference, std::size_t column, const std::string& value) {
   inference.layout.where = {column, value};
+  inference.layout.where_is_all = false;
   const Sample& all = inference.sample;
   Sample kept = all.filtered([&](std::size_t row) { return all.field(row, column) == value; });
   inference.sample = std::move(kept);
+}
+
+// All rows so far are of one device: one of another may come yet.
+void stay(Inference& inference, std::size_t column, std::string_view value) {
+  if (inference.layout.where) return;
+  inference.layout.where = {column, std::string(value)};
+  inference.layout.where_is_all = true;
 }
 
 Step keep_where_asked(Inference& inference) {
   const auto& [name, value] = *inference.options.where;
   const auto column = column_named(inference.sample, name);
   if (!column) return no_column(inference.sample, "--where", name);
-  const ColumnFacts facts = facts_of(inference.sample, *column);
+  const Values values = different_fields(inference.sample, *column, kMostKinds);
+  const std::size_t rows = inference.sample.rows();
   keep(inference, *column, value);
   if (inference.sample.rows() > 0) return std::nullopt;
-  return Refusal{"--where: no row of the first 100000 has '" + diag::printable(value) + "' in " +
-                 column_name(inference.sample, *column) + "; there are " + shown(facts.texts)};
+  return Refusal{"--where: none of the first " + std::to_string(rows) + " rows has '" +
+                 diag::printable(value) + "' in " + column_name(inference.sample, *column) +
+                 "; there are " + shown(values)};
 }
 
 // The one of several kinds of rows that is named "power".
-std::optional<std::string> named_power(const ColumnFacts& facts) {
-  std::vector<std::string_view> names;
-  for (const std::string_view text : facts.texts) {
+std::optional<std::string> named_power(const Values& values) {
+  Values names;
+  for (const std::string_view text : values) {
     if (heading_of(text).quantity == Quantity::power) names.push_back(text);
   }
   return names.size() == 1 ? std::optional(std::string(names.front())) : std::nullopt;
@@ -71,18 +102,21 @@ Step infer_where(Inference& inference) {
   for (std::size_t c = 0; c < sample.columns(); ++c) {
     if (c == inference.layout.time.column) continue;
     const ColumnFacts facts = facts_of(sample, c);
-    const bool apart = tells_apart(sample, c, facts);
-    if (!apart && !(facts.texts.size() > 1 && facts.numbers == 0 && times_repeat(inference))) {
-      continue;
-    }
-    if (const auto power = named_power(facts)) {
-      inference.said.push_back("rows: those with '" + *power + "' in " + column_name(sample, c) +
-                               " (--where COLUMN=VALUE)");
+    if (facts.numbers * 2 > facts.filled && !is_named_series(sample, c)) continue;
+    const Values values = different_fields(sample, c, kMostKinds);
+    if (values.size() == 1 && is_named_series(sample, c)) stay(inference, c, values.front());
+    const bool apart = tells_apart(sample, c, facts, values) ||
+                       (facts.texts.size() > 1 && facts.numbers == 0 && times_repeat(inference));
+    if (!apart) continue;
+    if (const auto power = named_power(values)) {
+      inference.said.push_back("rows: those with '" + diag::printable(*power) + "' in " +
+                               column_name(sample, c) + " (" + where_option(sample, c) + ")");
       keep(inference, c, *power);
       return std::nullopt;
     }
     return Refusal{"rows of several kinds stand among each other: " + column_name(sample, c) +
-                       " has " + shown(facts.texts) + "; say which to keep by --where COLUMN=VALUE",
+                       " has " + shown(values) + "; say which to keep by " +
+                       where_option(sample, c),
                    0, c};
   }
   return std::nullopt;

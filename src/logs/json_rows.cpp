@@ -3,7 +3,8 @@
 #include <simdjson.h>
 
 #include <algorithm>
-#include <map>
+
+#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -47,23 +48,38 @@ class Reader {
     } else {
       read_object(document.get_object());
     }
+    if (rows_.rows() == 0 && !columns_.empty()) put_side_by_side();
   }
 
   JsonRows take() { return std::move(rows_); }
   std::uint64_t line() const { return line_; }
 
  private:
-  // An array of objects: each is a row.
+  // An array of objects or of arrays: each is a row.
   void read_rows(json::array array) {
     for (json::value element : array) {
-      if (element.type() != json::json_type::object) {
+      const json::json_type type = element.type();
+      if (type != json::json_type::object && type != json::json_type::array) {
         throw std::string(
-            "expected rows that are objects, such as {\"time\": ..., \"power\": ...}");
+            "expected rows that are objects, such as {\"time\": ..., \"power\": ...}, or arrays");
       }
       rows_.lines.push_back(0);
       rows_.fields.resize(rows_.fields.size() + rows_.names.size());
-      read_row(element.get_object(), "");
+      if (type == json::json_type::object) {
+        read_row(element.get_object(), "");
+      } else {
+        read_row(element.get_array());
+      }
       rows_.lines.back() = line_;
+    }
+  }
+
+  void read_row(json::array array) {
+    std::size_t column = 0;
+    for (json::value value : array) {
+      count_lines(value.raw_json_token().data());
+      if (column == rows_.names.size()) add_column("");
+      put(column++, field_of(value));
     }
   }
 
@@ -75,11 +91,13 @@ class Reader {
       if (value.type() == json::json_type::object) {
         read_row(value.get_object(), name + ".");
       } else {
-        const std::size_t column = column_of(name);
-        rows_.fields[rows_.fields.size() - rows_.names.size() + column] =
-            without_line_ends(field_of(value));
+        put(column_of(name), field_of(value));
       }
     }
+  }
+
+  void put(std::size_t column, std::string_view field) {
+    rows_.fields[rows_.fields.size() - rows_.names.size() + column] = without_line_ends(field);
   }
 
   // Members come in the same order in nearly all rows, so that the next is looked at first.
@@ -104,32 +122,31 @@ class Reader {
     rows_.names.push_back(name);
   }
 
-  // An object: of parallel arrays, or with an array of rows in it.
+  // An object: of parallel arrays, or with an array of rows somewhere in it.
   void read_object(json::object object) {
-    std::vector<std::vector<std::string_view>> columns;
     for (json::field field : object) {
       count_lines(field.key().raw());
       const std::string name(std::string_view(field.unescaped_key()));
       json::value value = field.value();
-      if (value.type() == json::json_type::array) {
-        json::array array = value.get_array();
-        if (begins_with_object(array)) {
-          read_rows(array);
-        } else {
-          rows_.names.push_back(name);
-          columns.push_back(column_in(array));
-        }
+      if (value.type() == json::json_type::object) {
+        read_object(value.get_object());
+      } else if (value.type() == json::json_type::array) {
+        read_array(name, value.get_array());
       } else if (name == "unit" || name == "units") {
         rows_.unit = std::string(field_of(value));
       }
     }
-    if (!columns.empty()) put_side_by_side(columns);
   }
 
-  static bool begins_with_object(json::array& array) {
+  void read_array(const std::string& name, json::array array) {
+    if (begins_with_row(array)) return read_rows(array);
+    columns_.push_back({name, column_in(array)});
+  }
+
+  static bool begins_with_row(json::array& array) {
     bool begins = false;
     for (json::value first : array) {
-      begins = first.type() == json::json_type::object;
+      begins = first.type() == json::json_type::object || first.type() == json::json_type::array;
       break;
     }
     array.reset();
@@ -142,20 +159,20 @@ class Reader {
     return column;
   }
 
-  void put_side_by_side(const std::vector<std::vector<std::string_view>>& columns) {
-    if (rows_.rows() > 0) throw std::string("rows and columns stand beside each other");
-    std::size_t rows = 0;
-    for (const auto& column : columns) rows = std::max(rows, column.size());
-    for (std::size_t c = columns.size(); c-- > 0;) {
-      if (columns[c].size() == rows) continue;
-      throw "the arrays '" + rows_.names[0] + "' and '" + rows_.names[c] +
-          "' differ in length; expected one element in each for every row";
+  void put_side_by_side() {
+    const std::size_t rows = columns_.front().fields.size();
+    for (const Column& column : columns_) {
+      rows_.names.push_back(column.name);
+      if (column.fields.size() == rows) continue;
+      throw "the arrays '" + diag::printable(columns_.front().name) + "' and '" +
+          diag::printable(column.name) + "' differ in length (" + std::to_string(rows) + " and " +
+          std::to_string(column.fields.size()) + "); expected one element in each for every row";
     }
     rows_.lines.assign(rows, line_);
-    rows_.fields.resize(rows * columns.size());
-    for (std::size_t row = 0; row < rows; ++row) {
-      for (std::size_t c = 0; c < columns.size(); ++c) {
-        rows_.fields[row * columns.size() + c] = columns[c][row];
+    rows_.fields.resize(rows * columns_.size());
+    for (std::size_t c = 0; c < columns_.size(); ++c) {
+      for (std::size_t row = 0; row < rows; ++row) {
+        rows_.fields[row * columns_.size() + c] = columns_[c].fields[row];
       }
     }
   }
@@ -166,18 +183,118 @@ class Reader {
     counted_ = until;
   }
 
+  struct Column {
+    std::string name;
+    std::vector<std::string_view> fields;
+  };
+
   const char* counted_;
   std::uint64_t line_ = 1;
+  std::vector<Column> columns_;  // Arrays of single values.
   std::size_t next_column_ = 0;
   JsonRows rows_;
 };
 
-JsonMistake mistake_at(const Holder& holder, const char* at, std::string message) {
-  const std::string_view before(holder.text.data(),
-                                static_cast<std::size_t>(at - holder.text.data()));
+// Behind the value that begins at `at`, an object or an array; the end where it is not closed.
+std::size_t end_of_value(std::string_view text, std::size_t at) {
+  std::size_t depth = 0;
+  bool in_string = false;
+  for (; at < text.size(); ++at) {
+    const char c = text[at];
+    if (in_string) {
+      at += c == '\\';
+      in_string = c != '"';
+    } else if (c == '"') {
+      in_string = true;
+    } else if (c == '{' || c == '[') {
+      ++depth;
+    } else if (c == '}' || c == ']') {
+      if (depth-- <= 1) return at + 1;
+    }
+  }
+  return std::string_view::npos;
+}
+
+std::size_t next_token(std::string_view text, std::size_t at) {
+  return at < text.size() ? text.find_first_not_of(" \t\r\n", at) : std::string_view::npos;
+}
+
+// An object in each line is an array of rows that is not written as one. Its line breaks stay, but
+// its first line is moved by one character.
+std::string as_array(std::string text, bool& was_lines) {
+  std::size_t begin = next_token(text, 0), end = end_of_value(text, begin);
+  std::size_t next = next_token(text, end);
+  was_lines = text[begin] == '{' && next != std::string::npos && text[next] == '{';
+  if (!was_lines) return text;
+  std::string array = "[";
+  std::size_t copied = 0;
+  while (next != std::string::npos && text[next] == '{') {
+    array.append(text, copied, end - copied);
+    array += ',';
+    copied = end;
+    end = end_of_value(text, next);
+    next = next_token(text, end);
+  }
+  array.append(text, copied);
+  return array + "]";
+}
+
+std::string_view why(simdjson::error_code code) {
+  switch (code) {
+    case simdjson::INCOMPLETE_ARRAY_OR_OBJECT:
+    case simdjson::UNCLOSED_STRING:
+    case simdjson::EMPTY:
+      return "it ends within an object, an array or a text";
+    case simdjson::TRAILING_CONTENT:
+      return "something stands behind its end";
+    case simdjson::UTF8_ERROR:
+      return "its texts are not in UTF-8";
+    case simdjson::NUMBER_ERROR:
+      return "expected a number";
+    case simdjson::STRING_ERROR:
+      return "a text has an escape that is none";
+    case simdjson::DEPTH_ERROR:
+      return "objects and arrays are nested too deep";
+    case simdjson::CAPACITY:
+    case simdjson::MEMALLOC:
+      return "it is too large to be held in memory";
+    default:
+      return "expected a comma, a colon, a value, or an end of the object or array";
+  }
+}
+
+JsonMistake mistake_at(std::string_view text, std::size_t at, std::string message) {
+  const std::string_view before = text.substr(0, at);
   const std::size_t line_begin = before.rfind('\n') + 1;
   return {1 + static_cast<std::uint64_t>(std::count(before.begin(), before.end(), '\n')),
           static_cast<int>(before.size() - line_begin) + 1, std::move(message)};
+}
+
+const char* first_line_not_utf8(std::string_view text) {
+  std::size_t begin = 0;
+  while (begin < text.size()) {
+    const std::size_t end = std::min(text.find('\n', begin), text.size());
+    if (!simdjson::validate_utf8(text.data() + begin, end - begin)) break;
+    begin = end + 1;
+  }
+  return text.data() + std::min(begin, text.size());
+}
+
+// Where and what is wrong. An end that comes early is told from something behind the end by
+// counting brackets.
+JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const char* at) {
+  if (code == simdjson::INCOMPLETE_ARRAY_OR_OBJECT) {
+    at = text.data() + text.size();
+    const std::size_t behind = next_token(text, end_of_value(text, next_token(text, 0)));
+    if (behind != std::string_view::npos) {
+      at = text.data() + behind;
+      code = simdjson::TRAILING_CONTENT;
+    }
+  }
+  if (code == simdjson::UTF8_ERROR) at = first_line_not_utf8(text);
+  const bool is_known = at >= text.data() && at <= text.data() + text.size();
+  return mistake_at(text, is_known ? static_cast<std::size_t>(at - text.data()) : 0,
+                    "this is no JSON: " + std::string(why(code)));
 }
 
 }  // namespace
@@ -188,22 +305,26 @@ void JsonRows::row(std::size_t row, Fields& to) const {
 }
 
 std::variant<JsonRows, JsonMistake> json_rows(std::string text) {
-  const auto holder = std::make_shared<Holder>(text);
-  text = {};
+  bool was_lines = false, is_open = false;
+  const auto holder = std::make_shared<Holder>(as_array(std::move(text), was_lines));
   Reader reader(*holder);
   json::document document;
   try {
     document = holder->parser.iterate(holder->text);
+    is_open = true;
     reader.read(document);
     if (document.current_location().error() == simdjson::SUCCESS) {
       throw simdjson::simdjson_error(simdjson::TRAILING_CONTENT);
     }
   } catch (const simdjson::simdjson_error& error) {
-    const char* at = nullptr;
-    if (document.current_location().get(at) != simdjson::SUCCESS) {
+    // A document that could not be begun has no place to be at.
+    const char* at = holder->text.data();
+    if (is_open && document.current_location().get(at) != simdjson::SUCCESS) {
       at = holder->text.data() + holder->text.size();
     }
-    return mistake_at(*holder, at, std::string("this is no JSON: ") + error.what());
+    JsonMistake mistake = mistake_of(holder->text, error.error(), at);
+    if (was_lines && mistake.line == 1 && mistake.column > 1) --mistake.column;
+    return mistake;
   } catch (const std::string& message) {
     return JsonMistake{reader.line(), 1, message};
   }

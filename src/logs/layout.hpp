@@ -30,6 +30,7 @@ struct Layout {
   NumberStyle style;
   Unit unit = Unit::w;
   std::optional<std::pair<std::size_t, std::string>> where{};  ///< Rows that are kept.
+  bool where_is_all = false;  ///< Nobody asked: all rows are such; another one is a contradiction.
   Meaning meaning;
   bool newest_first = false;
 };

@@ -12,8 +12,9 @@ namespace wattweek::logs {
 namespace {
 
 constexpr std::size_t kLongestNumber = 64;
-constexpr std::array<std::string_view, 5> kGroupMarks = {"'", "\xe2\x80\x99", "\xe2\x80\xaf",
-                                                         "\xe2\x80\x89", "\xc2\xa0"};
+// Apostrophes and blanks, the last one in Latin-1.
+constexpr std::array<std::string_view, 7> kGroupMarks = {
+    "'", " ", "\xe2\x80\x99", "\xe2\x80\xaf", "\xe2\x80\x89", "\xc2\xa0", "\xa0"};
 constexpr std::array<std::string_view, 16> kNoValue = {
     "-",   "--",  "---", "?",         "unavailable", "unknown", "none",    "null",
     "nan", "n/a", "na",  "undefined", "missing",     "no data", "invalid", "error"};
@@ -36,71 +37,97 @@ std::size_t group_mark(std::string_view text) {
   return 0;
 }
 
-// The digits of a field as `from_chars` takes them.
-struct Digits {
-  std::array<char, kLongestNumber> text{};
-  std::size_t size = 0;
-
-  bool add(char c) { return size < text.size() && (text[size++] = c, true); }
-};
-
 // Thousands marks stand between digits, three to a group behind them.
 bool is_group(std::string_view behind) {
   return behind.size() >= 3 && is_digit(behind[0]) && is_digit(behind[1]) && is_digit(behind[2]) &&
          (behind.size() == 3 || !is_digit(behind[3]));
 }
 
-// What is left of the field behind the number; nothing where it begins with none.
-std::optional<std::string_view> take_digits(std::string_view field, NumberStyle style, Digits& to) {
-  if (!field.empty() && (field.front() == '-' || field.front() == '+')) {
-    if (field.front() == '-') to.add('-');
-    field.remove_prefix(1);
-  }
-  const char other = style.decimal == '.' ? ',' : '.';
-  bool seen_digit = false, seen_decimal = false;
-  while (!field.empty()) {
-    const char c = field.front();
-    std::size_t mark = style.groups && c == other ? 1 : group_mark(field);
-    if (is_digit(c)) {
-      seen_digit = true;
-      if (!to.add(c)) return std::nullopt;
-    } else if (c == style.decimal && !seen_decimal) {
-      seen_decimal = true;
-      if (!to.add('.')) return std::nullopt;
-    } else if ((c == 'e' || c == 'E') && seen_digit && field.size() > 1 &&
-               (is_digit(field[1]) || field[1] == '-' || field[1] == '+')) {
-      to.add('e');
-      if (field[1] == '-') to.add('-');
-      field.remove_prefix(is_digit(field[1]) ? 1 : 2);
-      while (!field.empty() && is_digit(field.front()) && to.add(field.front())) {
-        field.remove_prefix(1);
-      }
-      return field;
-    } else if (mark > 0 && seen_digit && !seen_decimal && is_group(field.substr(mark))) {
-      field.remove_prefix(mark);
-      continue;
-    } else {
-      break;
+// Takes a number off the beginning of a field.
+class NumberScanner {
+ public:
+  NumberScanner(std::string_view field, NumberStyle style)
+      : rest_(field), style_(style), other_(style.decimal == '.' ? ',' : '.') {}
+
+  // False where the field begins with no number.
+  bool take() {
+    take_sign("+-");
+    while (take_digit() || take_group_mark()) {
     }
-    field.remove_prefix(1);
+    if (style_.decimal != kNoMark && !rest_.empty() && rest_.front() == style_.decimal) {
+      add('.');
+      while (take_digit()) {
+      }
+    }
+    if (has_digit_) take_exponent();
+    return has_digit_ && fits_;
   }
-  if (!seen_digit) return std::nullopt;
-  return field;
-}
+
+  std::string_view rest() const { return rest_; }
+  std::string_view digits() const { return {text_.data(), size_}; }
+
+ private:
+  // Puts `c` for the first character of the rest.
+  void add(char c) {
+    rest_.remove_prefix(1);
+    fits_ = fits_ && size_ < text_.size();
+    if (fits_) text_[size_++] = c;
+  }
+
+  bool take_digit() {
+    if (rest_.empty() || !is_digit(rest_.front())) return false;
+    has_digit_ = true;
+    add(rest_.front());
+    return true;
+  }
+
+  void take_sign(std::string_view signs) {
+    if (rest_.empty() || signs.find(rest_.front()) == std::string_view::npos) return;
+    if (rest_.front() == '-') return add('-');
+    rest_.remove_prefix(1);
+  }
+
+  bool take_group_mark() {
+    if (!has_digit_ || rest_.empty()) return false;
+    const std::size_t length =
+        style_.groups && rest_.front() == other_ ? 1 : group_mark(rest_);
+    if (length == 0 || !is_group(rest_.substr(length))) return false;
+    rest_.remove_prefix(length);
+    return true;
+  }
+
+  void take_exponent() {
+    if (rest_.size() < 2 || (rest_[0] != 'e' && rest_[0] != 'E')) return;
+    const bool has_sign = rest_[1] == '-' || rest_[1] == '+';
+    if (rest_.size() < (has_sign ? 3U : 2U) || !is_digit(rest_[has_sign ? 2 : 1])) return;
+    add('e');
+    take_sign("+-");
+    while (take_digit()) {
+    }
+  }
+
+  std::string_view rest_;
+  NumberStyle style_;
+  char other_;
+  bool has_digit_ = false;
+  bool fits_ = true;
+  std::array<char, kLongestNumber> text_{};  // As `from_chars` takes it.
+  std::size_t size_ = 0;
+};
 
 }  // namespace
 
 std::optional<Number> number_of(std::string_view field, NumberStyle style) {
-  Digits digits;
-  const auto rest = take_digits(field, style, digits);
-  if (!rest) return std::nullopt;
+  NumberScanner scanner(field, style);
+  if (!scanner.take()) return std::nullopt;
   Number number;
-  if (!rest->empty()) {
-    number.unit = unit_named(trimmed(*rest));
+  if (!scanner.rest().empty()) {
+    number.unit = unit_named(trimmed(scanner.rest()));
     if (!number.unit) return std::nullopt;
   }
-  const char* const end = digits.text.data() + digits.size;
-  const auto [stop, error] = std::from_chars(digits.text.data(), end, number.value);
+  const std::string_view digits = scanner.digits();
+  const char* const end = digits.data() + digits.size();
+  const auto [stop, error] = std::from_chars(digits.data(), end, number.value);
   if (error != std::errc{} || stop != end || !std::isfinite(number.value)) return std::nullopt;
   return number;
 }

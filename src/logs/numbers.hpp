@@ -8,10 +8,13 @@
 
 namespace wattweek::logs {
 
+/// For the decimal mark of whole numbers.
+inline constexpr char kNoMark = '\0';
+
 /// How numbers of a column are written. Thousands marks are whatever may stand between groups and
 /// is not the decimal mark: an apostrophe, a dot, a comma, a thin or unbreakable blank.
 struct NumberStyle {
-  char decimal = '.';
+  char decimal = '.';    ///< `kNoMark`: none was seen yet.
   bool groups = false;  ///< Thousands marks occur.
 };
 

@@ -126,25 +126,32 @@ class LogReader {
     });
   }
 
-  // Until the rows are as far in order as is taken for granted.
+  // Until the rows are as far in order as is taken for granted. A file that begins with its newest
+  // row shows the second pass of a doubled hour first, and only its end whether there is another.
   template <class ReadRows>
   std::variant<LogReport, Problems> read_rows(Inference& inference, ReadRows&& rows) {
     const Layout& layout = inference.layout;
     const bool is_local = !layout.time.names_zone && !layout.time.is_utc;
-    for (const Disorder most : {Disorder::none, Disorder::a_million, Disorder::any}) {
+    LocalClock::Hours written_once;
+    for (Disorder most = Disorder::none;;) {
       sink_.begin(layout.meaning);
-      RowReader reader(layout, is_local ? &*options_.zone : nullptr);
+      RowReader reader(layout, is_local ? &*options_.zone : nullptr, written_once);
       InOrder in_order(sink_, most);
       const bool is_done = rows(reader, in_order);
       if (!problems_.empty()) return problems_;
       if (const auto& contradiction = reader.contradiction()) {
         return fail(contradiction->line, 1, contradiction->message);
       }
-      if (!is_done) continue;
-      in_order.finish();
-      return report(inference, reader, in_order, most);
+      const auto hours = reader.without_first_pass();
+      if (!is_done) {
+        most = most == Disorder::none ? Disorder::a_million : Disorder::any;
+      } else if (layout.newest_first && !hours.empty()) {
+        written_once.insert(hours.begin(), hours.end());
+      } else {
+        in_order.finish();
+        return report(inference, reader, in_order, most);
+      }
     }
-    return problems_;
   }
 
   bool read_text_rows(const Layout& layout, RowReader& reader, InOrder& in_order) {
@@ -217,7 +224,7 @@ class LogReader {
     const char c = inference.layout.delimiter;
     const std::string name = c == '\t' ? "tabs" : c == ' ' ? "blanks" : std::string("'") + c + "'";
     inference.said.insert(inference.said.begin(),
-                          "columns: set apart by " + name + " (--delimiter)");
+                          "columns: separated by " + name + " (--delimiter)");
   }
 
   static LogReport report(const Inference& inference, const RowReader& reader,

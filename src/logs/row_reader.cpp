@@ -26,22 +26,20 @@ bool is_other_time(const TimeLayout& layout, std::string_view date) {
   }
   if (epoch_us(date, '.')) return true;
   const auto stamp = stamp_of(date);
-  if (!stamp || stamp->form == DateForm::none) return false;
-  const bool possible = local_us(*stamp, DateOrder::dmy) || local_us(*stamp, DateOrder::mdy) ||
-                        local_us(*stamp, DateOrder::ymd);
-  return possible && (stamp->has_clock || layout.clock_column);
+  return stamp && has_possible_date(*stamp) && (stamp->has_clock || layout.clock_column);
 }
 
 }  // namespace
 
-RowReader::RowReader(const Layout& layout, const calendar::ZoneRules* zone)
-    : layout_(layout), factor_(factor_of(layout.unit)) {
-  if (zone != nullptr) clock_.emplace(*zone, layout.newest_first);
+RowReader::RowReader(const Layout& layout, const calendar::ZoneRules* zone,
+                     const LocalClock::Hours& written_once)
+    : layout_(layout), style_(layout.style), factor_(factor_of(layout.unit)) {
+  if (zone != nullptr) clock_.emplace(*zone, layout.newest_first, written_once);
 }
 
 std::optional<Reading> RowReader::read(const Fields& fields, std::uint64_t line) {
   if (layout_.where && field_at(fields, layout_.where->first) != layout_.where->second) {
-    return std::nullopt;
+    if (!layout_.where_is_all || is_of_other_device(fields, line)) return std::nullopt;
   }
   ++rows_;
   const auto time = row_time(fields, line);
@@ -77,17 +75,54 @@ std::optional<Microseconds> RowReader::moment(const RowTime& time) {
 }
 
 double RowReader::value_of(std::string_view field, std::uint64_t line) {
-  const auto number = number_of(field, layout_.style);
+  auto number = number_of(field, style_);
+  if (!number && style_.decimal == kNoMark) number = first_with_mark(field, line);
   if (number) {
-    return usable(number->value, number->unit ? factor_of(*number->unit) : factor_, line);
-  }
-  if (looks_like_number(field)) {
+    if (!number->unit) return usable(number->value, factor_, line);
+    if (is_power(*number->unit) == is_power(layout_.unit)) {
+      return usable(number->value, factor_of(*number->unit), line);
+    }
+    contradict(line, "the number " + quoted(field) + " has a unit of " +
+                         (is_power(*number->unit) ? "power, the rows before have energy"
+                                                  : "energy, the rows before have power") +
+                         "; expected one of them throughout");
+  } else if (looks_like_number(field)) {
     contradict(line, "the number " + quoted(field) +
                          " is not written as those of the rows before; see --decimal");
   } else {
     drop("no-value", line);
   }
   return kNone;
+}
+
+// The first number that is not whole shows what the decimal mark is.
+std::optional<Number> RowReader::first_with_mark(std::string_view field, std::uint64_t line) {
+  if (!looks_like_number(field)) return std::nullopt;
+  MarkEvidence point, comma;
+  weigh(field, '.', point);
+  weigh(field, ',', comma);
+  if (point.either || comma.either) {
+    contradict(line, "the number " + quoted(field) +
+                         " may be thousands or a fraction; say what the decimal mark is by "
+                         "--decimal . or --decimal ,");
+    return std::nullopt;
+  }
+  const bool is_point = point.decimal || comma.thousands;
+  style_ = is_point ? NumberStyle{'.', comma.thousands} : NumberStyle{',', point.thousands};
+  return number_of(field, style_);
+}
+
+// Rows that say nothing of a device, and headings repeated, are of none.
+bool RowReader::is_of_other_device(const Fields& fields, std::uint64_t line) {
+  const auto& [column, value] = *layout_.where;
+  const std::string_view other = field_at(fields, column);
+  if (says_no_value(other) || repeats_headings(fields)) return false;
+  const bool has_name = column < layout_.names.size() && !layout_.names[column].empty();
+  const std::string name =
+      has_name ? diag::printable(layout_.names[column]) : std::to_string(column + 1);
+  contradict(line, "'" + name + "' has " + quoted(other) + ", the rows before have " +
+                       quoted(value) + "; say which to keep by --where " + name + "=VALUE");
+  return true;
 }
 
 double RowReader::usable(double value, double factor, std::uint64_t line) {

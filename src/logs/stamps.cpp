@@ -16,6 +16,8 @@ constexpr std::array<std::string_view, 12> kMonths = {"jan", "feb", "mar", "apr"
 constexpr std::array<std::string_view, 7> kWeekdays = {"mon", "tue", "wed", "thu",
                                                        "fri", "sat", "sun"};
 
+constexpr Microseconds kEarliestEpoch = 10'957 * kDay;  // 2000-01-01
+
 bool is_digit(char c) { return c >= '0' && c <= '9'; }
 bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
 
@@ -42,6 +44,18 @@ class Scanner {
   void skip(std::string_view accepted) {
     while (take_any(accepted)) {
     }
+  }
+
+  // Blanks, unbreakable ones too.
+  void skip_blanks() {
+    while (take(' ') || take_text("\xc2\xa0") || take_text("\xe2\x80\xaf")) {
+    }
+  }
+
+  bool take_text(std::string_view text) {
+    if (!same_word(rest_.substr(0, text.size()), text)) return false;
+    rest_.remove_prefix(text.size());
+    return true;
   }
 
   std::size_t digits_ahead() const {
@@ -200,8 +214,9 @@ bool take_fraction(Scanner& text, Microseconds& clock_us) {
 // AM and PM, of a clock that shows 1 to 12.
 bool take_half_of_day(Scanner& text, Microseconds& clock_us) {
   Scanner trial = text;
-  trial.skip(" ");
-  const bool am = trial.take_word("am"), pm = !am && trial.take_word("pm");
+  trial.skip_blanks();
+  const bool am = trial.take_word("am") || trial.take_text("a.m."),
+             pm = !am && (trial.take_word("pm") || trial.take_text("p.m."));
   if (!am && !pm) return true;
   const Microseconds hour = clock_us / (3600 * kSecond);
   if (hour < 1 || hour > 12) return false;
@@ -211,12 +226,31 @@ bool take_half_of_day(Scanner& text, Microseconds& clock_us) {
   return true;
 }
 
+struct ZoneName {
+  std::string_view name;
+  int hours;
+};
+
+// Names that mean one offset; many others mean several.
+constexpr std::array<ZoneName, 9> kZoneNames = {{{"z", 0},
+                                                 {"utc", 0},
+                                                 {"gmt", 0},
+                                                 {"wet", 0},
+                                                 {"west", 1},
+                                                 {"cet", 1},
+                                                 {"cest", 2},
+                                                 {"eet", 2},
+                                                 {"eest", 3}}};
+
 bool take_zone(Scanner& text, Stamp& stamp) {
   text.skip(" ");
   if (text.is_over()) return true;
-  if (text.take_word("z") || text.take_word("utc") || text.take_word("gmt")) {
-    stamp.utc_offset_s = 0;
+  for (const ZoneName& zone : kZoneNames) {
+    if (!text.take_word(zone.name)) continue;
+    stamp.utc_offset_s = zone.hours * 3600;
     if (text.is_over()) return true;
+    if (zone.hours != 0) return false;
+    break;
   }
   const bool west = text.next() == '-';
   if (!text.take_any("+-")) return false;
@@ -276,6 +310,12 @@ std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order) {
   return at;
 }
 
+bool has_possible_date(const Stamp& stamp) {
+  return stamp.form != DateForm::none &&
+         (local_us(stamp, DateOrder::dmy) || local_us(stamp, DateOrder::mdy) ||
+          local_us(stamp, DateOrder::ymd));
+}
+
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   const std::size_t mark = field.find(decimal);
   const std::string_view whole = field.substr(0, mark);
@@ -286,7 +326,7 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
   constexpr std::array<Microseconds, 3> kPerSecond = {1, 1'000, 1'000'000};
   for (const Microseconds per_second : kPerSecond) {
     const Microseconds unit_us = kSecond / per_second;
-    if (number < kEarliest / unit_us || number >= kLatest / unit_us) continue;
+    if (number < kEarliestEpoch / unit_us || number >= kLatest / unit_us) continue;
     Microseconds at = number * unit_us;
     if (mark == std::string_view::npos) return at;
     Microseconds place = unit_us;
@@ -297,8 +337,17 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
     return at;
   }
   const std::int64_t from_ns = number / 1000;
-  const bool is_ns = from_ns >= kEarliest && from_ns < kLatest && mark == std::string_view::npos;
+  const bool is_ns = from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
   return is_ns ? std::optional(from_ns) : std::nullopt;
+}
+
+std::string_view epoch_unit(std::string_view field) {
+  constexpr std::size_t kDigitsOfSeconds = 10;
+  constexpr std::array<std::string_view, 4> kUnits = {"seconds", "milliseconds", "microseconds",
+                                                      "nanoseconds"};
+  const std::size_t digits = Scanner(field).digits_ahead();
+  return kUnits[std::min(kUnits.size() - 1,
+                         (std::max(digits, kDigitsOfSeconds) - kDigitsOfSeconds + 2) / 3)];
 }
 
 }  // namespace wattweek::logs

@@ -44,8 +44,15 @@ std::optional<Stamp> stamp_of(std::string_view field);
 /// no such date under that order.
 std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order);
 
+/// Whether the stamp has a date that there is under some order: eight digits may be a register.
+bool has_possible_date(const Stamp& stamp);
+
 /// Since 1970 in UTC, in seconds, with fraction or in thousandths, millionths or
-/// milliardths; nothing where the field is no number of such a size, or outside the accepted years.
+/// milliardths; nothing where the field is no number of such a size. Years before 2000 are not
+/// taken: such numbers are registers in Wh.
 std::optional<Microseconds> epoch_us(std::string_view field, char decimal);
+
+/// "seconds", "milliseconds", "microseconds" or "nanoseconds": what `epoch_us` takes the field for.
+std::string_view epoch_unit(std::string_view field);
 
 }  // namespace wattweek::logs

@@ -42,10 +42,14 @@ class FromUtf16 : public ByteSource {
 
   std::size_t read(std::span<char> bytes) override {
     std::size_t written = 0;
-    while (written + kLongestCharacter <= bytes.size()) {
-      const auto c = next_character();
-      if (!c) break;
-      written += to_utf8(*c, bytes.data() + written);
+    while (written < bytes.size()) {
+      if (given_ == length_) {
+        const auto c = next_character();
+        if (!c) break;
+        length_ = to_utf8(*c, character_.data());
+        given_ = 0;
+      }
+      bytes[written++] = character_[given_++];
     }
     return written;
   }
@@ -85,6 +89,9 @@ class FromUtf16 : public ByteSource {
   std::size_t at_ = 0;
   std::size_t size_ = 0;
   std::optional<char32_t> ahead_;
+  std::array<char, kLongestCharacter> character_{};  // In UTF-8; may not fit in one answer.
+  std::size_t given_ = 0;
+  std::size_t length_ = 0;
 };
 
 }  // namespace
