@@ -99,7 +99,7 @@ std::string idle_words(const FitShown& shown) {
   const auto& idle = shown.fit.idle_w;
   if (!idle) return "Idle watts cannot be told from this log.";
   const double half = 1.96 * idle->standard_error;
-  const int decimals = std::min(3, decimals_for({std::max(half, 0.01)}));
+  const int decimals = half >= 1 ? 1 : half >= 0.1 ? 2 : 3;
   std::string text = fmt::format("Idle: {} W, give or take {} W (95 %)",
                                  fixed(idle->value, decimals), fixed(half, decimals));
   if (shown.meter) {
