@@ -9,9 +9,10 @@ namespace {
 using Words = std::vector<std::string_view>;
 
 // The trade's words in the languages whose exports we have seen; Latin letters in lower case.
-const Words kPower = {"power",    "watt",    "watts",    "leistung", "wirkleistung", "puissance",
-                      "potencia", "potenza", "vermogen", "effekt",   "teho",         "demand",
-                      "load",     "last",     "pow",      "p",       "w",        "kw"};
+const Words kPower = {"power",     "watt",     "watts",   "leistung", "wirkleistung",
+                      "puissance", "potencia", "potenza", "vermogen", "effekt",
+                      "teho",      "demand",   "load",    "last",     "pow",
+                      "p",         "w",        "kw"};
 const Words kEnergy = {"energy",   "energie",      "energia", "consumption", "verbrauch", "usage",
                        "consumed", "consommation", "consumo", "verbruik",    "forbrug",   "import",
                        "imported", "bezug",        "wh",      "kwh"};
@@ -74,11 +75,10 @@ const Words kOut = {"export",     "exported", "einspeisung", "feed",  "feedin",
                     "production", "returned", "generation",  "solar", "pv"};
 const Words kStart = {"start", "from", "begin", "von", "since", "beginn", "anfang", "ab", "desde"};
 const Words kEnd = {"end", "to", "until", "bis", "ende", "stop", "finish", "hasta"};
-const Words kSeries = {"id",      "device",  "entity",      "area",     "series",
-                       "channel", "sensor",  "topic",       "field",    "metric",
-                       "name",    "kind",    "type",        "plug",     "socket",
-                       "tag",     "measure", "measurement", "quantity", "property",
-                       "unit",    "units",   "einheit"};
+const Words kSeries = {"id",       "device",   "entity", "area",   "series",  "channel",
+                       "sensor",   "topic",    "field",  "metric", "name",    "kind",
+                       "type",     "plug",     "socket", "tag",    "measure", "measurement",
+                       "quantity", "property", "unit",   "units",  "einheit"};
 
 bool is_letter_or_digit(char c) {
   return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') ||

@@ -73,8 +73,7 @@ Refusal no_column(const Sample& sample, std::string_view option, const std::stri
 std::string where_option(const Sample& sample, std::size_t column) {
   const bool has_name = column < sample.names.size() && !sample.names[column].empty();
   return "--where " +
-         (has_name ? diag::printable(sample.names[column]) : std::to_string(column + 1)) +
-         "=VALUE";
+         (has_name ? diag::printable(sample.names[column]) : std::to_string(column + 1)) + "=VALUE";
 }
 
 std::string names_of(const Sample& sample, const std::vector<std::size_t>& columns) {
@@ -115,10 +114,12 @@ std::vector<RowTime> times_of(const Inference& inference) {
   const TimeLayout& time = inference.layout.time;
   const Sample& sample = inference.sample;
   std::vector<RowTime> times;
+  times.reserve(sample.rows());
+  KnownDate known;
   for (std::size_t row = 0; row < sample.rows(); ++row) {
     const auto clock =
         time.clock_column ? sample.field(row, *time.clock_column) : std::string_view();
-    const auto at = time_of(time, sample.field(row, time.column), clock);
+    const auto at = time_of(time, sample.field(row, time.column), clock, known);
     if (at) times.push_back(*at);
   }
   return times;

@@ -76,8 +76,8 @@ std::vector<Run> possible(Inference& inference, const Stamp& first) {
   return runs;
 }
 
-// Rows go on under one order and to and fro under the other; or the days follow each other under one
-// and are months apart under the other. A row for each day may be one for each month.
+// Rows go on under one order and to and fro under the other; or the days follow each other under
+// one and are months apart under the other. A row for each day may be one for each month.
 bool goes_on_better(const Run& a, const Run& b) {
   if (a.short_steps * 2 < a.steps) return false;
   if (a.turns != b.turns) return a.turns < b.turns;

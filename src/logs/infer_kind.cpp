@@ -48,15 +48,19 @@ std::vector<Row> rows_of(const Inference& inference) {
   const Sample& sample = inference.sample;
   const Layout& layout = inference.layout;
   std::vector<Row> rows;
+  rows.reserve(sample.rows());
+  KnownDate known;
   for (std::size_t row = 0; row < sample.rows(); ++row) {
     const auto clock = layout.time.clock_column ? sample.field(row, *layout.time.clock_column)
                                                 : std::string_view();
-    const auto at = time_of(layout.time, sample.field(row, layout.time.column), clock);
+    const auto at = time_of(layout.time, sample.field(row, layout.time.column), clock, known);
     const auto number = number_of(sample.field(row, layout.value_column), layout.style);
     if (at && number) rows.push_back({at->us, *number});
   }
-  std::stable_sort(rows.begin(), rows.end(),
-                   [](const Row& a, const Row& b) { return a.at < b.at; });
+  const auto is_earlier = [](const Row& a, const Row& b) { return a.at < b.at; };
+  if (!std::is_sorted(rows.begin(), rows.end(), is_earlier)) {
+    std::stable_sort(rows.begin(), rows.end(), is_earlier);
+  }
   return rows;
 }
 

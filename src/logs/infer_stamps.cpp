@@ -38,7 +38,8 @@ std::vector<Microseconds> local_times(const Inference& inference) {
   std::sort(times.begin(), times.end());
   if (times.empty() || (!time.names_zone && !time.is_utc)) return times;
   auto offset = offset_written(inference);
-  if (!offset && inference.options.zone) offset = utc_offset_at(*inference.options.zone, times.front());
+  if (!offset && inference.options.zone)
+    offset = utc_offset_at(*inference.options.zone, times.front());
   if (!offset) return {};
   for (Microseconds& at : times) at += *offset;
   return times;

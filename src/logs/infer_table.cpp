@@ -221,7 +221,8 @@ Refusal no_rows(const std::vector<Line>& lines, std::optional<char> delimiter) {
   }
   constexpr std::size_t kShown = 60;
   return {"no row with a date and a number was found; the first line is '" +
-          diag::printable(lines.front().text.substr(0, kShown)) + "'; expected columns separated by " +
+          diag::printable(lines.front().text.substr(0, kShown)) +
+          "'; expected columns separated by " +
           (delimiter ? "'" + std::string(1, *delimiter) + "' (--delimiter)"
                      : std::string("commas, semicolons, tabs or blanks, or JSON"))};
 }

@@ -162,11 +162,10 @@ std::variant<std::size_t, Refusal> named(const Inference& inference, std::string
   const auto column = column_named(inference.sample, name);
   if (!column) return no_column(inference.sample, option, name);
   if (holds_numbers(facts_of(inference.sample, *column))) return *column;
-  return Refusal{
-      std::string(option) + ": " + column_name(inference.sample, *column) +
-          " holds no numbers, but such as '" +
-          diag::printable(inference.sample.field(0, *column)) + "'",
-      0, *column};
+  return Refusal{std::string(option) + ": " + column_name(inference.sample, *column) +
+                     " holds no numbers, but such as '" +
+                     diag::printable(inference.sample.field(0, *column)) + "'",
+                 0, *column};
 }
 
 std::variant<std::size_t, Refusal> chosen(const Inference& inference) {
@@ -196,8 +195,7 @@ Step infer_value(Inference& inference) {
   if (const auto* refusal = std::get_if<Refusal>(&choice)) return *refusal;
   inference.layout.value_column = std::get<std::size_t>(choice);
   inference.said.push_back(
-      "values: " + column_name(inference.sample, std::get<std::size_t>(choice)) +
-      " (--columns)");
+      "values: " + column_name(inference.sample, std::get<std::size_t>(choice)) + " (--columns)");
   return std::nullopt;
 }
 

@@ -5,8 +5,8 @@
 
 #include "headings.hpp"
 #include "infer.hpp"
-#include "words.hpp"
 #include "wattweek/diag/printable.hpp"
+#include "words.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -19,9 +19,9 @@ using Values = std::vector<std::string_view>;
 // Words for how a device, or a reading, is: they tell no rows of different kinds apart.
 bool is_state(std::string_view value) {
   constexpr std::array<std::string_view, 20> kStates = {
-      "on",      "off",    "ok",      "true",  "false",   "yes",    "no",       "idle", "active",
-      "standby", "open",   "closed",  "valid", "good",    "bad",    "measured", "warn", "estimated",
-      "actual",  "warning"};
+      "on",   "off",      "ok",      "true",      "false",  "yes",    "no",
+      "idle", "active",   "standby", "open",      "closed", "valid",  "good",
+      "bad",  "measured", "warn",    "estimated", "actual", "warning"};
   return std::any_of(kStates.begin(), kStates.end(),
                      [&](std::string_view state) { return same_word(value, state); });
 }
@@ -36,7 +36,8 @@ bool tells_apart(const Sample& sample, std::size_t column, const ColumnFacts& fa
   if (values.size() < 2 || sample.rows() < 2 * values.size()) return false;
   if (is_named_series(sample, column)) return facts.stamps == 0;
   const bool holds_names = facts.texts.size() > 1 && facts.numbers * 2 <= facts.filled;
-  return sample.names.empty() && holds_names && !std::all_of(values.begin(), values.end(), is_state);
+  return sample.names.empty() && holds_names &&
+         !std::all_of(values.begin(), values.end(), is_state);
 }
 
 // Half of the rows or more have the time of the row before: several rows belong to one time.

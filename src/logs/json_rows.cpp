@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "wattweek/diag/printable.hpp"
+#include "wattweek/logs/read_log.hpp"
 
 namespace wattweek::logs {
 namespace {
@@ -86,12 +87,12 @@ class Reader {
   void read_row(json::object object, const std::string& outer) {
     for (json::field field : object) {
       count_lines(field.key().raw());
-      const std::string name = outer + std::string(std::string_view(field.unescaped_key()));
+      const std::string_view name = field.unescaped_key();
       json::value value = field.value();
       if (value.type() == json::json_type::object) {
-        read_row(value.get_object(), name + ".");
+        read_row(value.get_object(), outer + std::string(name) + ".");
       } else {
-        put(column_of(name), field_of(value));
+        put(column_of(outer, name), field_of(value));
       }
     }
   }
@@ -101,13 +102,17 @@ class Reader {
   }
 
   // Members come in the same order in nearly all rows, so that the next is looked at first.
-  std::size_t column_of(const std::string& name) {
+  std::size_t column_of(const std::string& outer, std::string_view name) {
     for (std::size_t tried = 0; tried < rows_.names.size(); ++tried) {
       if (next_column_ >= rows_.names.size()) next_column_ = 0;
-      if (rows_.names[next_column_] == name) return next_column_++;
+      const std::string_view whole = rows_.names[next_column_];
+      if (whole.size() == outer.size() + name.size() && whole.substr(outer.size()) == name &&
+          whole.substr(0, outer.size()) == outer) {
+        return next_column_++;
+      }
       ++next_column_;
     }
-    add_column(name);
+    add_column(outer + std::string(name));
     return rows_.names.size() - 1;
   }
 
@@ -155,6 +160,7 @@ class Reader {
 
   static std::vector<std::string_view> column_in(json::array array) {
     std::vector<std::string_view> column;
+    column.reserve(array.count_elements());
     for (json::value value : array) column.push_back(without_line_ends(field_of(value)));
     return column;
   }
@@ -168,13 +174,8 @@ class Reader {
           diag::printable(column.name) + "' differ in length (" + std::to_string(rows) + " and " +
           std::to_string(column.fields.size()) + "); expected one element in each for every row";
     }
-    rows_.lines.assign(rows, line_);
-    rows_.fields.resize(rows * columns_.size());
-    for (std::size_t c = 0; c < columns_.size(); ++c) {
-      for (std::size_t row = 0; row < rows; ++row) {
-        rows_.fields[row * columns_.size() + c] = columns_[c].fields[row];
-      }
-    }
+    for (Column& column : columns_) rows_.columns.push_back(std::move(column.fields));
+    rows_.last_line = line_;
   }
 
   void count_lines(const char* until) {
@@ -222,9 +223,13 @@ std::size_t next_token(std::string_view text, std::size_t at) {
 // An object in each line is an array of rows that is not written as one. Its line breaks stay, but
 // its first line is moved by one character.
 std::string as_array(std::string text, bool& was_lines) {
-  std::size_t begin = next_token(text, 0), end = end_of_value(text, begin);
+  const std::size_t begin = next_token(text, 0);
+  if (text[begin] != '{') return text;
+  // A row is no longer than a line may be; a whole log often is.
+  const std::string_view first = std::string_view(text).substr(0, begin + kLongestLine);
+  std::size_t end = end_of_value(first, begin);
   std::size_t next = next_token(text, end);
-  was_lines = text[begin] == '{' && next != std::string::npos && text[next] == '{';
+  was_lines = next != std::string::npos && text[next] == '{';
   if (!was_lines) return text;
   std::string array = "[";
   std::size_t copied = 0;
@@ -300,6 +305,11 @@ JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const c
 }  // namespace
 
 void JsonRows::row(std::size_t row, Fields& to) const {
+  if (!columns.empty()) {
+    to.clear();
+    for (const auto& column : columns) to.push_back(column[row]);
+    return;
+  }
   const auto begin = fields.begin() + static_cast<std::ptrdiff_t>(row * names.size());
   to.assign(begin, begin + static_cast<std::ptrdiff_t>(names.size()));
 }

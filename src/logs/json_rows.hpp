@@ -24,12 +24,15 @@ struct JsonMistake {
 /// of an object within a row are called "outer.inner"; arrays within a row are passed over.
 struct JsonRows {
   std::vector<std::string> names;
-  std::vector<std::string_view> fields;  ///< Row by row, one for each name.
-  std::vector<std::uint64_t> lines;
+  std::vector<std::string_view> fields;                ///< Row by row, one for each name.
+  std::vector<std::uint64_t> lines;                    ///< Of each row.
+  std::vector<std::vector<std::string_view>> columns;  ///< Parallel arrays, instead of `fields`.
+  std::uint64_t last_line = 1;                         ///< Of rows in `columns`.
   std::string unit;                    ///< Of a member "unit" beside the rows; empty: none.
   std::shared_ptr<const void> holder;  ///< Of what the fields point to.
 
-  std::size_t rows() const { return lines.size(); }
+  std::size_t rows() const { return columns.empty() ? lines.size() : columns.front().size(); }
+  std::uint64_t line(std::size_t row) const { return columns.empty() ? lines[row] : last_line; }
   void row(std::size_t row, Fields& to) const;
 };
 

@@ -21,8 +21,8 @@ class LocalClock {
   /// Hours that the clocks showed twice, each by the moment at which its second pass began.
   using Hours = std::set<Microseconds>;
 
-  /// `newest_first`: the file goes back in time. `written_once`: hours of which it has one pass, the
-  /// first. Of a file that goes on in time they need not be known.
+  /// `newest_first`: the file goes back in time. `written_once`: hours of which it has one pass,
+  /// the first. Of a file that goes on in time they need not be known.
   LocalClock(const calendar::ZoneRules& zone, bool newest_first, Hours written_once = {});
 
   /// The moment at which the clocks showed `local_us`; nothing where they never did.

@@ -89,8 +89,7 @@ class NumberScanner {
 
   bool take_group_mark() {
     if (!has_digit_ || rest_.empty()) return false;
-    const std::size_t length =
-        style_.groups && rest_.front() == other_ ? 1 : group_mark(rest_);
+    const std::size_t length = style_.groups && rest_.front() == other_ ? 1 : group_mark(rest_);
     if (length == 0 || !is_group(rest_.substr(length))) return false;
     rest_.remove_prefix(length);
     return true;
@@ -115,9 +114,20 @@ class NumberScanner {
   std::size_t size_ = 0;
 };
 
+// Most numbers are written as `from_chars` takes them.
+std::optional<Number> plain_number(std::string_view field, NumberStyle style) {
+  if (style.decimal != '.' || field.empty() || !is_digit(field.front())) return std::nullopt;
+  Number number;
+  const char* const end = field.data() + field.size();
+  const auto [stop, error] = std::from_chars(field.data(), end, number.value);
+  const bool is_whole = error == std::errc{} && stop == end && field.size() <= kLongestNumber;
+  return is_whole ? std::optional(number) : std::nullopt;
+}
+
 }  // namespace
 
 std::optional<Number> number_of(std::string_view field, NumberStyle style) {
+  if (const auto plain = plain_number(field, style)) return plain;
   NumberScanner scanner(field, style);
   if (!scanner.take()) return std::nullopt;
   Number number;

@@ -14,7 +14,7 @@ inline constexpr char kNoMark = '\0';
 /// How numbers of a column are written. Thousands marks are whatever may stand between groups and
 /// is not the decimal mark: an apostrophe, a dot, a comma, a thin or unbreakable blank.
 struct NumberStyle {
-  char decimal = '.';    ///< `kNoMark`: none was seen yet.
+  char decimal = '.';   ///< `kNoMark`: none was seen yet.
   bool groups = false;  ///< Thousands marks occur.
 };
 

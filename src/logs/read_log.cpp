@@ -167,7 +167,7 @@ class LogReader {
     Fields fields;
     for (std::size_t row = 0; row < rows.rows(); ++row) {
       rows.row(row, fields);
-      const auto reading = reader.read(fields, rows.lines[row]);
+      const auto reading = reader.read(fields, rows.line(row));
       if (reading ? !in_order.add(*reading) : reader.contradiction().has_value()) return false;
     }
     return true;
@@ -188,7 +188,7 @@ class LogReader {
     Fields fields;
     for (std::size_t row = 0; row < std::min(rows.rows(), kInferredRows); ++row) {
       rows.row(row, fields);
-      sample.add(fields, rows.lines[row]);
+      sample.add(fields, rows.line(row));
     }
     return sample;
   }

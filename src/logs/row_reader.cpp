@@ -59,7 +59,7 @@ std::optional<RowTime> RowReader::row_time(const Fields& fields, std::uint64_t l
   const std::string_view date = field_at(fields, layout.column);
   const auto clock =
       layout.clock_column ? field_at(fields, *layout.clock_column) : std::string_view();
-  const auto time = time_of(layout, date, clock);
+  const auto time = time_of(layout, date, clock, known_date_);
   if (time) return time;
   if (is_other_time(layout, date)) {
     contradict(line, "the time " + quoted(date) + " is not of the kind that the rows before have" +

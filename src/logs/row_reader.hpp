@@ -56,6 +56,7 @@ class RowReader {
 
   const Layout& layout_;
   NumberStyle style_;
+  KnownDate known_date_;
   double factor_;
   std::optional<LocalClock> clock_;
   std::size_t rows_ = 0;

@@ -2,6 +2,7 @@
 // The time of a row, from its fields.
 
 #include <optional>
+#include <string>
 #include <string_view>
 
 #include "layout.hpp"
@@ -15,8 +16,16 @@ struct RowTime {
   bool is_utc = false;
 };
 
+/// The date of a row before, as it was written: most rows are of the same day.
+struct KnownDate {
+  std::string text{};  ///< All that stands before the clock time; empty: none is known.
+  Microseconds midnight_us = 0;
+};
+
 /// `clock` is the field of the clock time, where the layout has one. Nothing where the fields hold
-/// no time of this layout.
+/// no time of this layout. `known` saves reading the same date again.
+std::optional<RowTime> time_of(const TimeLayout& layout, std::string_view date,
+                               std::string_view clock, KnownDate& known);
 std::optional<RowTime> time_of(const TimeLayout& layout, std::string_view date,
                                std::string_view clock);
 

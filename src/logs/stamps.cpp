@@ -27,6 +27,7 @@ class Scanner {
   explicit Scanner(std::string_view text) : rest_(text) {}
 
   bool is_over() const { return rest_.empty(); }
+  std::size_t left() const { return rest_.size(); }
   char next() const { return rest_.empty() ? '\0' : rest_.front(); }
 
   bool take(char c) {
@@ -59,8 +60,9 @@ class Scanner {
   }
 
   std::size_t digits_ahead() const {
-    return static_cast<std::size_t>(std::find_if_not(rest_.begin(), rest_.end(), is_digit) -
-                                    rest_.begin());
+    std::size_t digits = 0;
+    while (digits < rest_.size() && is_digit(rest_[digits])) ++digits;
+    return digits;
   }
 
   // A number of so many digits. \pre digits_ahead() >= digits, digits <= 9
@@ -78,8 +80,9 @@ class Scanner {
   }
 
   std::string_view take_word() {
-    const auto end = std::find_if_not(rest_.begin(), rest_.end(), is_letter);
-    const std::string_view word = rest_.substr(0, static_cast<std::size_t>(end - rest_.begin()));
+    std::size_t letters = 0;
+    while (letters < rest_.size() && is_letter(rest_[letters])) ++letters;
+    const std::string_view word = rest_.substr(0, letters);
     rest_.remove_prefix(word.size());
     return word;
   }
@@ -246,6 +249,7 @@ bool take_zone(Scanner& text, Stamp& stamp) {
   text.skip(" ");
   if (text.is_over()) return true;
   for (const ZoneName& zone : kZoneNames) {
+    if (!is_letter(text.next())) break;
     if (!text.take_word(zone.name)) continue;
     stamp.utc_offset_s = zone.hours * 3600;
     if (text.is_over()) return true;
@@ -286,8 +290,15 @@ std::optional<Stamp> stamp_of(std::string_view field) {
   const bool compact_clock = text.digits_ahead() == 4 || text.digits_ahead() == 6;
   if (!text.is_over() && !compact_clock && !text.take_any("T ,t")) return std::nullopt;
   text.skip(" ");
+  stamp.clock_at = field.size() - text.left();
   if (text.is_over() || take_clock(text, stamp)) return stamp;
   return std::nullopt;
+}
+
+std::optional<Stamp> clock_of(std::string_view text) {
+  Stamp stamp;
+  Scanner scanner(text);
+  return take_clock(scanner, stamp) ? std::optional(stamp) : std::nullopt;
 }
 
 std::optional<Microseconds> local_us(const Stamp& stamp, DateOrder order) {
@@ -337,7 +348,8 @@ std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
     return at;
   }
   const std::int64_t from_ns = number / 1000;
-  const bool is_ns = from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
+  const bool is_ns =
+      from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
   return is_ns ? std::optional(from_ns) : std::nullopt;
 }
 

@@ -31,6 +31,7 @@ struct Stamp {
   bool short_year = false;     ///< Three numbers of up to two digits each.
   bool has_clock = false;
   Microseconds clock_us = 0;  ///< Since local midnight; 24:00 is the end of the day.
+  std::size_t clock_at = 0;   ///< Where the clock time begins in the field.
   std::optional<int> utc_offset_s{};
 
   friend bool operator==(const Stamp&, const Stamp&) = default;
@@ -39,6 +40,9 @@ struct Stamp {
 /// Reads a whole field as a date, a clock time, or both; nothing where it is neither. Impossible
 /// dates are told by `local_us`.
 std::optional<Stamp> stamp_of(std::string_view field);
+
+/// Reads what stands behind a date: a clock time, with or without zone.
+std::optional<Stamp> clock_of(std::string_view text);
 
 /// What the stamp's clock shows, since 1970-01-01 00:00 of the same clock; nothing where there is
 /// no such date under that order.

@@ -44,6 +44,8 @@ class FromUtf16 : public ByteSource {
     std::size_t written = 0;
     while (written < bytes.size()) {
       if (given_ == length_) {
+        written += take_ascii(bytes.subspan(written));
+        if (written == bytes.size()) break;
         const auto c = next_character();
         if (!c) break;
         length_ = to_utf8(*c, character_.data());
@@ -57,6 +59,21 @@ class FromUtf16 : public ByteSource {
   std::string failure() const override { return source_->failure(); }
 
  private:
+  // What nearly all of a log is, all at once.
+  std::size_t take_ascii(std::span<char> to) {
+    if (ahead_) return 0;
+    const std::size_t most = std::min(to.size(), (size_ - at_) / 2);
+    const auto high = static_cast<std::size_t>(first_), low = 1 - high;
+    std::size_t taken = 0;
+    for (; taken < most; ++taken) {
+      const char* const unit = buffer_.data() + at_ + 2 * taken;
+      if (unit[high] != 0 || static_cast<unsigned char>(unit[low]) >= 0x80) break;
+      to[taken] = unit[low];
+    }
+    at_ += 2 * taken;
+    return taken;
+  }
+
   std::optional<char32_t> next_character() {
     const auto unit = next_unit();
     if (!unit || !is_high(*unit)) return unit && is_low(*unit) ? kNoCharacter : unit;
@@ -84,7 +101,7 @@ class FromUtf16 : public ByteSource {
   }
 
   std::unique_ptr<ByteSource> source_;
-  int first_;
+  int first_;  // Which of two bytes is the greater one.
   std::array<char, 1 << 14> buffer_{};
   std::size_t at_ = 0;
   std::size_t size_ = 0;

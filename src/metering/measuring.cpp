@@ -192,6 +192,7 @@ Measurement Measuring::Inside::finish() {
   if (zero.length_us() > 0) all.coverage.longest_zero_at_us = zero.start_us;
   all.measured = sums_.measured();
   all.measured.resolution_w = resolution_w(typical_step_s);
+  all.measured.carries_rest = meaning_.kind != Kind::power;
   return all;
 }
 

@@ -96,7 +96,7 @@ class Rounded {
 }  // namespace
 
 double rounding_error_w(const Measured& measured, const Level& level) {
-  return Rounded(measured, level).error_w();
+  return measured.carries_rest ? 0 : Rounded(measured, level).error_w();
 }
 
 }  // namespace wattweek::metering

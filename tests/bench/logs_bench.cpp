@@ -126,8 +126,9 @@ std::string naive_minutes() {
 }
 
 std::string naive_seconds() {
-  return rows_of("time,power\n", 1,
-                 [](const Clock& c, double w, int) { return fmt::format("{},{}\n", iso(c, 'T'), w); });
+  return rows_of("time,power\n", 1, [](const Clock& c, double w, int) {
+    return fmt::format("{},{}\n", iso(c, 'T'), w);
+  });
 }
 
 std::string day_first() {
@@ -199,18 +200,19 @@ std::string twelve_hours() {
 
 std::string newest_first() {
   std::string text = "time,power\n";
-  for (int i = kRows; i-- > 0;) text += fmt::format("2024-{:02}-{:02} {:02}:{:02}:{:02},{}\n",
-                                                    i / 86400 / 28 % 12 + 1, i / 86400 % 28 + 1,
-                                                    i / 3600 % 24, i / 60 % 60, i % 60, i % 77);
+  for (int i = kRows; i-- > 0;)
+    text += fmt::format("2024-{:02}-{:02} {:02}:{:02}:{:02},{}\n", i / 86400 / 28 % 12 + 1,
+                        i / 86400 % 28 + 1, i / 3600 % 24, i / 60 % 60, i % 60, i % 77);
   return text;
 }
 
 std::string json_objects() {
   return rows_of("[\n", 5,
                  [](const Clock& c, double w, int i) {
-                   return fmt::format("{}{{\"entity\": \"plug_3\", \"state\": \"{}\", "
-                                      "\"attributes\": {{\"unit\": \"W\"}}, \"time\": \"{}Z\"}}",
-                                      i > 0 ? ",\n" : "", w, iso(c, 'T'));
+                   return fmt::format(
+                       "{}{{\"entity\": \"plug_3\", \"state\": \"{}\", "
+                       "\"attributes\": {{\"unit\": \"W\"}}, \"time\": \"{}Z\"}}",
+                       i > 0 ? ",\n" : "", w, iso(c, 'T'));
                  }) +
          "\n]\n";
 }
@@ -219,9 +221,10 @@ std::string json_arrays() {
   std::string times = rows_of("{\"time\": [0", 1, [](const Clock&, double, int i) {
     return fmt::format(", {}", 1'700'000'000 + i);
   });
-  return times + rows_of("], \"power\": [0", 1, [](const Clock&, double w, int) {
-           return fmt::format(", {}", w);
-         }) + "]}";
+  return times +
+         rows_of("], \"power\": [0", 1,
+                 [](const Clock&, double w, int) { return fmt::format(", {}", w); }) +
+         "]}";
 }
 
 // A layout: how its text is made, and what the user says about it. Texts are made when their turn

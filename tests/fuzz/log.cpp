@@ -82,8 +82,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   if (size < 2) return 0;
   const std::string text(data + 2, data + size);
   const std::size_t piece = data[1] == 0 ? text.size() + 1 : data[1];
-  const LogFile file{"log.csv", text.size(),
-                     [&] { return std::make_unique<Pieces>(text, piece); }};
+  const LogFile file{"log.csv", text.size(), [&] { return std::make_unique<Pieces>(text, piece); }};
   Judge judge;
   const auto got = read_log(file, options_of(data[0]), judge);
   if (const auto* report = std::get_if<LogReport>(&got)) {

@@ -18,8 +18,7 @@ std::string log_of(const std::vector<std::string>& clocks, const std::string& da
   return text;
 }
 
-std::string read(const std::vector<std::string>& clocks,
-                 const std::string& date = "2024-10-27") {
+std::string read(const std::vector<std::string>& clocks, const std::string& date = "2024-10-27") {
   return readings_of(log_of(clocks, date), berlin());
 }
 
@@ -104,7 +103,8 @@ TEST_CASE("the doubled hour by the second, through all of it") {
 }
 
 TEST_CASE("a row in the hour that the clocks skip is dropped") {
-  CHECK(told(log_of({"01:00", "01:30", "02:00", "02:30", "03:00"}, "2024-03-31"), berlin()) == R"(columns: separated by ';' (--delimiter)
+  CHECK(told(log_of({"01:00", "01:30", "02:00", "02:30", "03:00"}, "2024-03-31"), berlin()) ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'time', without zone (--columns)
 values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -117,7 +117,7 @@ kind: power in W, since no unit is given (--kind, --unit)
 
 TEST_CASE("summer and winter time of a year") {
   CHECK(readings_of("time;power\n2024-01-01 00:00;5\n2024-07-01 00:00;6\n"
-                             "2024-12-01 00:00;7\n",
-                             berlin()) ==
+                    "2024-12-01 00:00;7\n",
+                    berlin()) ==
         "2023-12-31 23:00:00 5\n2024-06-30 22:00:00 6\n2024-11-30 23:00:00 7\n");
 }

@@ -51,7 +51,8 @@ TEST_CASE("columns that are not there are told with those that are") {
 }
 
 TEST_CASE("a column that holds something else is told") {
-  const std::string log = "time;power;state\n2024-07-01T00:00:00Z;5;on\n2024-07-01T00:00:05Z;6;on\n";
+  const std::string log =
+      "time;power;state\n2024-07-01T00:00:00Z;5;on\n2024-07-01T00:00:05Z;6;on\n";
   CHECK(told(log, {.time_column = "power"}) ==
         "log.csv:2:22: error: --columns time: 'power' holds no date and time that could be read, "
         "such as '5'\n");
@@ -76,7 +77,8 @@ TEST_CASE("layout 12: registers without headings, a sequence number, empty colum
   CHECK(told("3093,\"2025-10-07T20:21:11Z\",,\"OK\",2,,75.133,\n"
              "3094,\"2025-10-07T20:36:11Z\",,\"OK\",2,,75.233,\n"
              "3095,\"2025-10-07T20:51:11Z\",,\"OK\",2,,75.433,\n",
-             {.kind = Kind::counter, .unit = Unit::kwh}) == R"(columns: separated by ',' (--delimiter)
+             {.kind = Kind::counter, .unit = Unit::kwh}) ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 2, with UTC or an offset (--columns)
 values: column 7 (--columns)
 kind: a counter that runs on, in kWh (--kind, --unit)
@@ -130,7 +132,8 @@ TEST_CASE("layout 16: rows of several devices are refused, and one can be kept")
   CHECK(told(log) ==
         "log.csv:2:1: error: rows of several kinds stand among each other: 'entity_id' has plug_3, "
         "plug_4; say which to keep by --where entity_id=VALUE\n");
-  CHECK(told(log, {.kind = Kind::power, .where = {{"entity_id", "plug_4"}}}) == R"(columns: separated by ',' (--delimiter)
+  CHECK(told(log, {.kind = Kind::power, .where = {{"entity_id", "plug_4"}}}) ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'last_changed', with UTC or an offset (--columns)
 values: 'state' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -168,7 +171,7 @@ TEST_CASE("rows that are numbered have an id, too, which tells no devices apart"
 
 TEST_CASE("a column of on and off beside the watts tells no devices apart") {
   CHECK(readings_of("1700000000,12.5,on\n1700000010,0,off\n1700000020,12,on\n"
-                             "1700000030,0,off\n1700000040,13,on\n") ==
+                    "1700000030,0,off\n1700000040,13,on\n") ==
         "2023-11-14 22:13:20 12.5\n2023-11-14 22:13:30 0\n2023-11-14 22:13:40 12\n"
         "2023-11-14 22:13:50 0\n2023-11-14 22:14:00 13\n");
 }
@@ -176,7 +179,8 @@ TEST_CASE("a column of on and off beside the watts tells no devices apart") {
 TEST_CASE("layout 18: of several kinds of rows the one named power is kept") {
   CHECK(told("power,2018-10-01T00:05:00Z,412\nenergy,2018-10-01T00:05:00Z,10412\n"
              "power_max,2018-10-01T00:05:00Z,912\npower,2018-10-01T00:10:00Z,413\n"
-             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") == R"(columns: separated by ',' (--delimiter)
+             "energy,2018-10-01T00:10:00Z,10452\npower_max,2018-10-01T00:10:00Z,913\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 2, with UTC or an offset (--columns)
 rows: those with 'power' in column 1 (--where 1=VALUE)
 values: column 3 (--columns)
@@ -198,7 +202,8 @@ kind: power in kW (--kind, --unit)
 2018-10-01 00:10:00 500
 )");
   CHECK(told("time,value,unit\n2018-10-01T00:05:00Z,412,W\n2018-10-01T00:05:00Z,7.5,kWh\n"
-             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") == R"(columns: separated by ',' (--delimiter)
+             "2018-10-01T00:10:00Z,413,W\n2018-10-01T00:10:00Z,7.6,kWh\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'time', with UTC or an offset (--columns)
 rows: those with 'W' in 'unit' (--where unit=VALUE)
 values: 'value' (--columns)
@@ -300,7 +305,8 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("a heading in a comment, and a line of units below the heading") {
-  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("# time, power_kW\n1700000000, 0.5\n1700000010, 0.6\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'time', seconds since 1970 (--columns)
 values: 'power_kW' (--columns)
 kind: power in kW (--kind, --unit)
@@ -308,7 +314,8 @@ kind: power in kW (--kind, --unit)
 2023-11-14 22:13:20 500
 2023-11-14 22:13:30 600
 )");
-  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") == R"(columns: separated by ';' (--delimiter)
+  CHECK(told("time;load\n-;kW\n1700000000;0.5\n1700000010;0.6\n") ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'time', seconds since 1970 (--columns)
 values: 'load [kW]' (--columns)
 kind: power in kW (--kind, --unit)

@@ -77,17 +77,33 @@ TEST_CASE("layout 28: UTF-16 with and without byte-order mark, either end first"
 
 TEST_CASE("UTF-16 with letters beyond ASCII and beyond 16 bits") {
   const std::string heading("\x60\x4f\x3d\xd8\x00\xde;\0", 8);  // a Chinese letter, a face
-  const Logged log = logged("\xff\xfe" + heading + utf16("power\n1700000000;5\n1700000010;6\n", false));
+  const Logged log =
+      logged("\xff\xfe" + heading + utf16("power\n1700000000;5\n1700000010;6\n", false));
   CHECK(log.problems == "");
   CHECK(log.report.inferred[1] ==
         "time: '\xe4\xbd\xa0\xf0\x9f\x98\x80', seconds since 1970 "
         "(--columns)");
 }
 
+TEST_CASE("UTF-16 with a letter of which one byte is 0") {
+  const std::string heading = "\xff\xfe" + utf16("time;", false) + std::string("\x00\x01", 2);
+  CHECK(told(heading + utf16("\n1700000000;5\n1700000010;6\n", false),
+             {.power_column = "\xc4\x80"}) ==
+        R"(columns: separated by ';' (--delimiter)
+time: 'time', seconds since 1970 (--columns)
+values: 'Ā' (--columns)
+kind: power in W, since no unit is given (--kind, --unit)
+2 rows, 2 used
+2023-11-14 22:13:20 5
+2023-11-14 22:13:30 6
+)");
+}
+
 TEST_CASE("UTF-16 with long lines loses none of them") {
   std::string text = "\xff\xfe";
   for (int i = 0; i < 40; ++i) {
-    text += utf16(std::to_string(1'700'000'000 + i) + ";5;" + std::string(static_cast<std::size_t>(65'000 + 7 * i), 'x') + "\n",
+    text += utf16(std::to_string(1'700'000'000 + i) + ";5;" +
+                      std::string(static_cast<std::size_t>(65'000 + 7 * i), 'x') + "\n",
                   false);
   }
   CHECK(logged(text).readings.size() == 40);
@@ -95,7 +111,8 @@ TEST_CASE("UTF-16 with long lines loses none of them") {
 
 TEST_CASE("layout 28: signs of Latin-1") {
   CHECK(told("Zeit;Z\xe4hlerstand;Preis \x80;Grad \xb0\x43\n2024-07-01T00:00:00Z;5,0;1;20\n"
-             "2024-07-01T00:15:00Z;5,1;1;20\n2024-07-01T00:30:00Z;5,3;1;20\n") == R"(columns: separated by ';' (--delimiter)
+             "2024-07-01T00:15:00Z;5,1;1;20\n2024-07-01T00:30:00Z;5,3;1;20\n") ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'Zeit', with UTC or an offset (--columns)
 values: 'Zählerstand' (--columns)
 numbers: decimal comma (--decimal)
@@ -124,12 +141,14 @@ TEST_CASE("an empty log, and one of headings alone") {
 }
 
 TEST_CASE("what is no text is told by its first bytes") {
-  CHECK(told("PK\x03\x04\x14") ==
-        "log.csv:1:1: error: this is a spreadsheet or zip archive; save the sheet as CSV, or unpack "
-        "it first\n");
+  CHECK(
+      told("PK\x03\x04\x14") ==
+      "log.csv:1:1: error: this is a spreadsheet or zip archive; save the sheet as CSV, or unpack "
+      "it first\n");
   CHECK(told("\xd0\xcf\x11\xe0\xa1\xb1") ==
         "log.csv:1:1: error: this is a spreadsheet of an old kind; save the sheet as CSV first\n");
-  CHECK(told("\xfd" "7zXZ") ==
+  CHECK(told("\xfd"
+             "7zXZ") ==
         "log.csv:1:1: error: this is compressed by xz; unpack it first, or compress it by gzip\n");
   CHECK(told("BZh91AY") ==
         "log.csv:1:1: error: this is compressed by bzip2; unpack it first, or compress it by "
@@ -137,8 +156,7 @@ TEST_CASE("what is no text is told by its first bytes") {
   CHECK(told("\x28\xb5\x2f\xfd") ==
         "log.csv:1:1: error: this is compressed by zstd; unpack it first, or compress it by "
         "gzip\n");
-  CHECK(told("%PDF-1.7") ==
-        "log.csv:1:1: error: this is a PDF; a log is text: CSV or JSON\n");
+  CHECK(told("%PDF-1.7") == "log.csv:1:1: error: this is a PDF; a log is text: CSV or JSON\n");
 }
 
 TEST_CASE("random bytes are refused") {
@@ -148,9 +166,10 @@ TEST_CASE("random bytes are refused") {
     for (int i = 0; i < length; ++i) bytes += static_cast<char>(random() & 0xff);
     CHECK_FALSE(logged(bytes).problems.empty());
   }
-  CHECK(told(std::string("time\0power", 10)) ==
-        "log.csv:1:1: error: this is no text: it has bytes of value 0; a log is text (CSV or JSON), "
-        "or that packed by gzip\n");
+  CHECK(
+      told(std::string("time\0power", 10)) ==
+      "log.csv:1:1: error: this is no text: it has bytes of value 0; a log is text (CSV or JSON), "
+      "or that packed by gzip\n");
 }
 
 TEST_CASE("a line of 100 MB is refused, and not held") {

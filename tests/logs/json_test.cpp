@@ -51,7 +51,8 @@ TEST_CASE("layout 24: prices are read where they are called power") {
 TEST_CASE("rows within objects within an object") {
   CHECK(told(R"({"answer": {"device": {"id": 7},
   "data": [{"at": 1700000000, "reading": {"watts": 12.5}},
-           {"at": 1700000010, "reading": {"watts": 13.5}}]}})") == R"(time: 'at', seconds since 1970 (--columns)
+           {"at": 1700000010, "reading": {"watts": 13.5}}]}})") ==
+        R"(time: 'at', seconds since 1970 (--columns)
 values: 'reading.watts' (--columns)
 kind: power in W (--kind, --unit)
 2 rows, 2 used
@@ -61,8 +62,9 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("rows that are arrays of a time and a value") {
-  CHECK(told(R"({"data": [[1700000000000, 12.5], [1700000010000, 13.5], [1700000020000, null]]})") ==
-        R"(time: column 1, milliseconds since 1970 (--columns)
+  CHECK(
+      told(R"({"data": [[1700000000000, 12.5], [1700000010000, 13.5], [1700000020000, null]]})") ==
+      R"(time: column 1, milliseconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 2 used, 1 no-value (line 1)
@@ -74,7 +76,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 
 TEST_CASE("an object in each line") {
   CHECK(told("{\"time\": 1700000000, \"power\": 12.5}\n{\"time\": 1700000010, \"power\": 13.5}\n"
-             "\n{\"time\": 1700000020, \"power\": 14.5}\n") == R"(time: 'time', seconds since 1970 (--columns)
+             "\n{\"time\": 1700000020, \"power\": 14.5}\n") ==
+        R"(time: 'time', seconds since 1970 (--columns)
 values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
 3 rows, 3 used
@@ -100,9 +103,10 @@ TEST_CASE("JSON without rows") {
 }
 
 TEST_CASE("JSON that is wrong is told with line and column") {
-  CHECK(told("[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 1700000010 \"power\": 13.5}]") ==
-        "log.csv:2:22: error: this is no JSON: expected a comma, a colon, a value, or an end of the "
-        "object or array\n");
+  CHECK(
+      told("[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 1700000010 \"power\": 13.5}]") ==
+      "log.csv:2:22: error: this is no JSON: expected a comma, a colon, a value, or an end of the "
+      "object or array\n");
   CHECK(told("[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 17000") ==
         "log.csv:2:16: error: this is no JSON: it ends within an object, an array or a text\n");
   CHECK(told("[{\"time\": 1700000000, \"power\": 12.5}]\n7") ==
@@ -110,14 +114,17 @@ TEST_CASE("JSON that is wrong is told with line and column") {
 }
 
 TEST_CASE("JSON that is not in UTF-8 is told with its line") {
-  CHECK(told("[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 1700000010, \"x\": \"\xed\"}]") ==
-        "log.csv:2:1: error: this is no JSON: its texts are not in UTF-8\n");
+  CHECK(
+      told(
+          "[{\"time\": 1700000000, \"power\": 12.5},\n {\"time\": 1700000010, \"x\": \"\xed\"}]") ==
+      "log.csv:2:1: error: this is no JSON: its texts are not in UTF-8\n");
 }
 
 TEST_CASE("arrays of different lengths are refused") {
-  CHECK(told(R"({"time": [1700000000, 1700000010], "power": [1, 2, 3]})") ==
-        "log.csv:1:1: error: the arrays 'time' and 'power' differ in length (2 and 3); expected one "
-        "element in each for every row\n");
+  CHECK(
+      told(R"({"time": [1700000000, 1700000010], "power": [1, 2, 3]})") ==
+      "log.csv:1:1: error: the arrays 'time' and 'power' differ in length (2 and 3); expected one "
+      "element in each for every row\n");
 }
 
 TEST_CASE("rows that are single values are refused") {

@@ -90,7 +90,8 @@ stamps: at the end of each interval, since the log begins one interval after mid
 TEST_CASE("layout 10: hourly rows, then quarter-hours") {
   std::string log = "time;kWh\n";
   for (int h = 0; h < 24; ++h) log += fmt::format("30.11.2014 {:02}:00;0.4{}\n", h, h % 3);
-  for (int q = 0; q < 8; ++q) log += fmt::format("01.12.2014 {:02}:{:02};0.1{}\n", q / 4, q % 4 * 15, q % 3);
+  for (int q = 0; q < 8; ++q)
+    log += fmt::format("01.12.2014 {:02}:{:02};0.1{}\n", q / 4, q % 4 * 15, q % 3);
   CHECK(told(log, berlin()) == R"(columns: separated by ';' (--delimiter)
 time: 'time', without zone (--columns)
 dates: day first, since no other order fits (--date-order)
@@ -140,8 +141,9 @@ TEST_CASE("midnight of an offset in the stamps is a midnight") {
 }
 
 TEST_CASE("midnight of stamps in UTC is that of the zone, and none without one") {
-  const std::string log = "time,kWh\n2024-06-30T23:00:00Z,0.5\n2024-07-01T00:00:00Z,0.6\n"
-                          "2024-07-01T01:00:00Z,0.3\n";
+  const std::string log =
+      "time,kWh\n2024-06-30T23:00:00Z,0.5\n2024-07-01T00:00:00Z,0.6\n"
+      "2024-07-01T01:00:00Z,0.3\n";
   CHECK(kind_of(log, berlin()) ==
         "kind: energy of intervals in kWh (--kind, --unit)\n"
         "stamps: at the end of each interval, since the log begins one interval after midnight "
@@ -170,8 +172,7 @@ kind: a counter that runs on, in Wh (--kind, --unit)
 }
 
 TEST_CASE("layout 13: a register of a house in Wh is no time") {
-  CHECK(readings_of(log_of({45'000'100, 45'000'300, 45'000'500}, {"time;register Wh"}),
-                             utc()) ==
+  CHECK(readings_of(log_of({45'000'100, 45'000'300, 45'000'500}, {"time;register Wh"}), utc()) ==
         "2023-11-15 00:00:00 45000100\n2023-11-15 00:15:00 45000300\n"
         "2023-11-15 00:30:00 45000500\n");
 }
@@ -258,8 +259,9 @@ kind: power in W (--kind, --unit)
 2024-07-01 00:00:05 6
 )");
   CHECK(readings_of("time;Power W;Total energy kWh\n2024-07-01T00:00:00Z;5;0.1\n"
-                             "2024-07-01T00:00:05Z;6;0.2\n",
-                             {.kind = Kind::counter}) == "2024-07-01 00:00:00 100\n2024-07-01 00:00:05 200\n");
+                    "2024-07-01T00:00:05Z;6;0.2\n",
+                    {.kind = Kind::counter}) ==
+        "2024-07-01 00:00:00 100\n2024-07-01 00:00:05 200\n");
 }
 
 TEST_CASE("a file of one row is read, where its heading says what it is") {

@@ -42,14 +42,24 @@ kind: power in W (--kind, --unit)
 
 TEST_CASE("layout 11: thousands marks: apostrophe, dot, comma, blanks") {
   CHECK(values_of({"1'485", "999.5"}) == "1485 999.5 ");
-  CHECK(values_of({"1\xe2\x80\x99" "485", "999.5"}) == "1485 999.5 ");
+  CHECK(values_of({"1\xe2\x80\x99"
+                   "485",
+                   "999.5"}) == "1485 999.5 ");
   CHECK(values_of({"1.234,5", "999,25"}) == "1234.5 999.25 ");
   CHECK(values_of({"1,234.5", "999.25"}) == "1234.5 999.25 ");
   CHECK(values_of({"\"1,234.5\"", "999.25"}, {}, ",") == "1234.5 999.25 ");
-  CHECK(values_of({"1\xe2\x80\xaf" "234,5", "999,25"}) == "1234.5 999.25 ");
-  CHECK(values_of({"1\xe2\x80\x89" "234,5", "999,25"}) == "1234.5 999.25 ");
-  CHECK(values_of({"1\xc2\xa0" "234,5", "999,25"}) == "1234.5 999.25 ");
-  CHECK(values_of({"1\xa0" "234,5", "999,25"}) == "1234.5 999.25 ");
+  CHECK(values_of({"1\xe2\x80\xaf"
+                   "234,5",
+                   "999,25"}) == "1234.5 999.25 ");
+  CHECK(values_of({"1\xe2\x80\x89"
+                   "234,5",
+                   "999,25"}) == "1234.5 999.25 ");
+  CHECK(values_of({"1\xc2\xa0"
+                   "234,5",
+                   "999,25"}) == "1234.5 999.25 ");
+  CHECK(values_of({"1\xa0"
+                   "234,5",
+                   "999,25"}) == "1234.5 999.25 ");
   CHECK(values_of({"1 234,5", "999,25"}) == "1234.5 999.25 ");
 }
 
@@ -85,11 +95,11 @@ TEST_CASE("where commas set columns apart a point before three digits is plain")
 }
 
 TEST_CASE("the marks of another column show what a mark is") {
-  const Logged log = logged("time;power W;voltage V\n2024-07-01T00:00:00Z;41.234;229.1\n"
-                            "2024-07-01T00:01:00Z;41.235;229.2\n");
+  const Logged log = logged(
+      "time;power W;voltage V\n2024-07-01T00:00:00Z;41.234;229.1\n"
+      "2024-07-01T00:01:00Z;41.235;229.2\n");
   CHECK(log.problems == "");
-  CHECK(readings_text(log.readings) ==
-        "2024-07-01 00:00:00 41.234\n2024-07-01 00:01:00 41.235\n");
+  CHECK(readings_text(log.readings) == "2024-07-01 00:00:00 41.234\n2024-07-01 00:01:00 41.235\n");
 }
 
 TEST_CASE("a point in some rows and a comma in others are refused") {
@@ -107,9 +117,10 @@ TEST_CASE("a unit may stand behind the number") {
 }
 
 TEST_CASE("a unit that is none of the column's kind is an error") {
-  CHECK(told(rows_of({"12.5 W", "0.5 kWh"})) ==
-        "log.csv:3:1: error: the number '0.5 kWh' has a unit of energy, the rows before have power; "
-        "expected one of them throughout\n");
+  CHECK(
+      told(rows_of({"12.5 W", "0.5 kWh"})) ==
+      "log.csv:3:1: error: the number '0.5 kWh' has a unit of energy, the rows before have power; "
+      "expected one of them throughout\n");
 }
 
 TEST_CASE("layout 17: words for no value are marks of time") {
@@ -135,7 +146,8 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("values that no plug reads are marks of time, counted by reason") {
-  CHECK(told(rows_of({"12", "-3", "1000000", "1000000.5", "1e300", "inf", "-", "14"})) == R"(columns: separated by ';' (--delimiter)
+  CHECK(told(rows_of({"12", "-3", "1000000", "1000000.5", "1e300", "inf", "-", "14"})) ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'time', with UTC or an offset (--columns)
 values: 'power W' (--columns)
 kind: power in W (--kind, --unit)
@@ -158,7 +170,8 @@ TEST_CASE("layout 17: a zero and a high peak are values") {
 TEST_CASE("columns set apart by tabs, bars and several blanks") {
   CHECK(values_of({"12.5", "13"}, {}, "\t") == "12.5 13 ");
   CHECK(values_of({"12.5", "13"}, {}, " | ") == "12.5 13 ");
-  CHECK(told("2024-07-01   00:00:00    12.5\n2024-07-01   00:01:00     3.5\n", berlin()) == R"(columns: separated by blanks (--delimiter)
+  CHECK(told("2024-07-01   00:00:00    12.5\n2024-07-01   00:01:00     3.5\n", berlin()) ==
+        R"(columns: separated by blanks (--delimiter)
 time: column 1 and column 2, without zone (--columns)
 values: column 3 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)

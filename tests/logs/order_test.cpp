@@ -32,7 +32,8 @@ TEST_CASE("a file with the newest row first is put in order") {
 }
 
 TEST_CASE("layout 27: of rows at one time the last in the file counts") {
-  CHECK(told("1700000000,5\n1700000000,6\n1700000010,7\n1700000020,3\n1700000010,8\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("1700000000,5\n1700000000,6\n1700000010,7\n1700000020,3\n1700000010,8\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 1, seconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -44,7 +45,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("of rows at one time the last counts, though it has no value") {
-  CHECK(told("1700000000,5\n1700000000,-\n1700000010,7\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("1700000000,5\n1700000000,-\n1700000010,7\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 1, seconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -82,10 +84,11 @@ TEST_CASE("a time of another kind in a later row is an error with its line") {
   CHECK(told(rows_of(100'001) + "2024-01-01T00:00:00Z,5\n") ==
         "log.csv:100002:1: error: the time '2024-01-01T00:00:00Z' is not of the kind that the rows "
         "before have\n");
-  CHECK(told("2024-01-01T00:00:00Z,5\n2024-01-01T00:01:00Z,5\n2024-01-01T00:02:00Z,5\n"
-             "2024-01-01 00:03:00,5\n") ==
-        "log.csv:4:1: error: the time '2024-01-01 00:03:00' is not of the kind that the rows before "
-        "have; see --date-order\n");
+  CHECK(
+      told("2024-01-01T00:00:00Z,5\n2024-01-01T00:01:00Z,5\n2024-01-01T00:02:00Z,5\n"
+           "2024-01-01 00:03:00,5\n") ==
+      "log.csv:4:1: error: the time '2024-01-01 00:03:00' is not of the kind that the rows before "
+      "have; see --date-order\n");
 }
 
 TEST_CASE("a device that comes up behind the first rows is an error with its line") {

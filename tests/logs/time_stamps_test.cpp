@@ -22,7 +22,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a blank") {
-  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") == R"(columns: separated by blanks (--delimiter)
+  CHECK(told("1361117974 41\n1361117980 42\n1361117986 40\n") ==
+        R"(columns: separated by blanks (--delimiter)
 time: column 1, seconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -34,7 +35,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 2: epoch seconds and watts, set apart by a comma") {
-  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("1361117974,41\n1361117980,42\n1361117986,40\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 1, seconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -46,7 +48,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 3: epoch milliseconds") {
-  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("1361117974123,41.2\n1361117975123,41.3\n1361117976123,40.9\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 1, milliseconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -58,7 +61,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 3: epoch seconds with a fraction") {
-  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") == R"(columns: separated by blanks (--delimiter)
+  CHECK(told("1361117974.5 41.2\n1361117975.25 41.3\n1361117976 40.9\n") ==
+        R"(columns: separated by blanks (--delimiter)
 time: column 1, seconds since 1970 (--columns)
 values: column 2 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -90,7 +94,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 4: ISO 8601 with Z and a fraction") {
-  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("time,power\n2024-10-27T00:30:00.25Z,12.4\n2024-10-27T00:30:01.250Z,12.5\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'time', with UTC or an offset (--columns)
 values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -101,7 +106,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 4: ISO 8601 with a blank, without seconds and without zone") {
-  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("time,power\n2024-07-01 02:30,12.4\n2024-07-01 02:31,12.5\n", berlin()) ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'time', without zone (--columns)
 values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -112,7 +118,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 }
 
 TEST_CASE("layout 5: a Z is believed to be UTC whatever the zone of the week") {
-  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("time,power\n2007-02-01T00:00:00Z,300\n2007-02-01T00:01:00Z,310\n", berlin()) ==
+        R"(columns: separated by ',' (--delimiter)
 time: 'time', with UTC or an offset (--columns)
 values: 'power' (--columns)
 kind: power in W, since no unit is given (--kind, --unit)
@@ -122,7 +129,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 )");
 }
 
-TEST_CASE("layout 6: date and clock time in two fields, without leading zeros, with other quantities") {
+TEST_CASE(
+    "layout 6: date and clock time in two fields, without leading zeros, with other quantities") {
   CHECK(told("Date;Time;Active_power_kW;Reactive_power_kvar;Voltage;Intensity_A\n"
              "1/2/2007;00:00:00;0.326;0.128;243.150;1.400\n"
              "1/2/2007;00:01:00;0.326;0.130;243.320;1.400\n"
@@ -174,13 +182,15 @@ kind: power in W (--kind, --unit)
 }
 
 TEST_CASE("a narrow blank may stand before AM and PM") {
-  CHECK(readings_of("time\tpower\n1/13/23, 12:00:00\xe2\x80\xaf" "AM\t41\n"
-                             "1/13/23, 1:30:00\xe2\x80\xafp.m.\t42\n",
-                             berlin()) == "2023-01-12 23:00:00 41\n2023-01-13 12:30:00 42\n");
+  CHECK(readings_of("time\tpower\n1/13/23, 12:00:00\xe2\x80\xaf"
+                    "AM\t41\n"
+                    "1/13/23, 1:30:00\xe2\x80\xafp.m.\t42\n",
+                    berlin()) == "2023-01-12 23:00:00 41\n2023-01-13 12:30:00 42\n");
 }
 
 TEST_CASE("24:00 is the end of its day") {
-  CHECK(readings_of("time;power\n31.12.2024 23:59;5\n31.12.2024 24:00;6\n", berlin()) == "2024-12-31 22:59:00 5\n2024-12-31 23:00:00 6\n");
+  CHECK(readings_of("time;power\n31.12.2024 23:59;5\n31.12.2024 24:00;6\n", berlin()) ==
+        "2024-12-31 22:59:00 5\n2024-12-31 23:00:00 6\n");
 }
 
 TEST_CASE("compact dates and clock times") {
@@ -194,14 +204,15 @@ TEST_CASE("compact dates and clock times") {
 
 TEST_CASE("offsets with and without colon, in hours alone, and behind a blank") {
   CHECK(readings_of("2024-07-01 02:30:00 +0200,15\n2024-07-01 02:31:00+02:00,6\n"
-                             "2024-07-01 02:32:00+02,7\n2024-07-01 00:33:00 UTC,8\n"
-                             "2024-07-01 06:04:00+05:30,9\n2024-06-30 21:05:00 -0330,10\n") ==
+                    "2024-07-01 02:32:00+02,7\n2024-07-01 00:33:00 UTC,8\n"
+                    "2024-07-01 06:04:00+05:30,9\n2024-06-30 21:05:00 -0330,10\n") ==
         "2024-07-01 00:30:00 15\n2024-07-01 00:31:00 6\n2024-07-01 00:32:00 7\n"
         "2024-07-01 00:33:00 8\n2024-07-01 00:34:00 9\n2024-07-01 00:35:00 10\n");
 }
 
 TEST_CASE("the names of Europe's zones tell the two passes of the doubled hour apart") {
-  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 CET;7\n") == R"(columns: separated by ';' (--delimiter)
+  CHECK(told("time;power\n27.10.2024 02:30 CEST;5\n27.10.2024 02:30 CET;6\n27.10.2024 03:30 "
+             "CET;7\n") == R"(columns: separated by ';' (--delimiter)
 time: 'time', with UTC or an offset (--columns)
 dates: day first, since no other order fits (--date-order)
 values: 'power' (--columns)
@@ -224,7 +235,8 @@ TEST_CASE("day, name of the month, year") {
 }
 
 TEST_CASE("layout 26: a day over 12 shows what comes first") {
-  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+  CHECK(told("time;power\n12/05/2011 10:00:00;5\n13/05/2011 10:00:00;6\n", berlin()) ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'time', without zone (--columns)
 dates: day first, since no other order fits (--date-order)
 values: 'power' (--columns)
@@ -233,7 +245,8 @@ kind: power in W, since no unit is given (--kind, --unit)
 2011-05-12 08:00:00 5
 2011-05-13 08:00:00 6
 )");
-  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+  CHECK(told("time;power\n05/12/2011 10:00:00;5\n05/13/2011 10:00:00;6\n", berlin()) ==
+        R"(columns: separated by ';' (--delimiter)
 time: 'time', without zone (--columns)
 dates: month first, since no other order fits (--date-order)
 values: 'power' (--columns)
@@ -281,11 +294,13 @@ TEST_CASE("the order of dates can be said") {
   CHECK(readings_of(log, berlin({.date_order = DateOrder::mdy})) ==
         "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
   CHECK(readings_of("11-05-12 17:00:01;26\n11-05-12 17:00:02;28\n",
-                             berlin({.date_order = DateOrder::ymd})) == "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
+                    berlin({.date_order = DateOrder::ymd})) ==
+        "2011-05-12 15:00:01 26\n2011-05-12 15:00:02 28\n");
 }
 
 TEST_CASE("dots between the numbers of a date are day first, as is usual with dots") {
-  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) == R"(columns: separated by ';' (--delimiter)
+  CHECK(told("01.12.2014 10:15;15\n01.12.2014 10:16;16\n", berlin()) ==
+        R"(columns: separated by ';' (--delimiter)
 time: column 1, without zone (--columns)
 dates: day first, as is usual with dots (--date-order)
 values: column 2 (--columns)
@@ -329,7 +344,8 @@ TEST_CASE("two columns of times without a heading are refused") {
 }
 
 TEST_CASE("an epoch that moves is taken before a clock time that names no zone") {
-  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") == R"(columns: separated by ',' (--delimiter)
+  CHECK(told("2024-07-01 02:30:00,1719793800,41\n2024-07-01 02:30:10,1719793810,42\n") ==
+        R"(columns: separated by ',' (--delimiter)
 time: column 2, seconds since 1970 (--columns)
 values: column 3 (--columns)
 kind: power in W, since no unit is given (--kind, --unit)

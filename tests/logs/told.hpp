@@ -25,10 +25,10 @@ inline std::string utc_text(Microseconds at_us) {
   const auto midnight = floor<days>(at);
   const year_month_day date(midnight);
   const hh_mm_ss<microseconds> clock(at - midnight);
-  std::string text = fmt::format("{:04}-{:02}-{:02} {:02}:{:02}:{:02}", int(date.year()),
-                                 unsigned(date.month()), unsigned(date.day()),
-                                 clock.hours().count(), clock.minutes().count(),
-                                 clock.seconds().count());
+  std::string text =
+      fmt::format("{:04}-{:02}-{:02} {:02}:{:02}:{:02}", int(date.year()), unsigned(date.month()),
+                  unsigned(date.day()), clock.hours().count(), clock.minutes().count(),
+                  clock.seconds().count());
   if (clock.subseconds().count() != 0) text += fmt::format(".{:06}", clock.subseconds().count());
   return text;
 }

@@ -85,6 +85,17 @@ TEST_CASE("rounding: two neighbouring steps leave less than half a step") {
   CHECK(rounding_w(uneven) == doctest::Approx(0.3 / std::sqrt(3.0)));
 }
 
+TEST_CASE("rounding: counters keep what a step leaves out") {
+  MadeMeasured made;
+  made.with_resolution(6);
+  for (int minute = 0; minute < 1440; ++minute) made.add(60, minute % 3 == 0 ? 18 : 12);
+  CHECK(rounding_w(made) > 0.1);
+  Measured counted = made.measured();
+  counted.carries_rest = true;
+  const std::vector<Level> levels = levels_of(counted);
+  CHECK(rounding_error_w(counted, levels.front()) == 0);
+}
+
 TEST_CASE("rounding: noise as wide as a step leaves nothing") {
   MadeMeasured made;
   made.with_resolution(1);

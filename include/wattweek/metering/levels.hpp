@@ -1,8 +1,8 @@
 #pragma once
 // The heights at which a device's watts stay, and what each of them is: off, asleep, idle, active.
 //
-// Simplification: a level is a matter of watts alone. What a device does at two moments of equal
-// watts is not told apart.
+// Simplifications: a level is a matter of watts alone. What a device does at two moments of equal
+// watts is not told apart, nor are two levels nearer than about 1.2 of the meter's resolution.
 
 #include <optional>
 #include <vector>
@@ -18,7 +18,8 @@ namespace wattweek::metering {
 inline constexpr double kMostOff_w = 1;
 
 /// Levels of the log, lowest first; together they hold all of its time, and their ranges touch.
-/// Empty for a log without time. Of `in off, sleep` at most one each, then one idle, then active.
+/// Empty for a log without time. Of off and sleep there is at most one each, then one idle, then
+/// active.
 ///
 /// Where: the density of time by watts (B. W. Silverman, Density Estimation for Statistics and
 /// Data Analysis (1986), kernel method) with a Gaussian kernel 0.05 W + 1 % of the watts wide, and
@@ -46,15 +47,15 @@ std::optional<double> awake_from_w(const std::vector<Level>& levels);
 /// Does the parcel lie in the level, by its mean watts?
 bool lies_in(const Parcel& parcel, const Level& level);
 
-/// Standard deviation of the error that rounding to `resolution_w` leaves in the mean of a level. A
-/// device that sits between two steps of its meter and never crosses one is off by anything up to
-/// half a step, evenly (JCGM 100:2008, F.2.2.1: step / sqrt(12)). Where two neighbouring steps hold
-/// 99 % of the time, the rarer one with part p, the mean is off by (1/2 - p) steps at most; taken
-/// as even up to that. Otherwise noise of standard deviation s helps the mean: its error is that of
-/// the harmonics of rounding (B. Widrow and I. Kollar, Quantization Noise (2008), chapter 4; from
-/// memory), variance sum over k of step^2 / (2 pi^2 k^2) exp(-4 pi^2 k^2 s^2 / step^2) over even
-/// positions, with s^2 = the variance of readings less step^2 / 12 (W. F. Sheppard, Proceedings of
-/// the London Mathematical Society 29 (1898), 353-380).
+/// Standard deviation of the error that rounding to `resolution_w` leaves in the mean of a level;
+/// 0 where `carries_rest`. A device that sits between two steps of its meter and never crosses one
+/// is off by anything up to half a step, evenly (JCGM 100:2008, F.2.2.1: step / sqrt(12)). Where
+/// two neighbouring steps hold 99 % of the time, the rarer one with part p, the mean is off by
+/// (1/2 - p) steps at most; taken as even up to that. Otherwise noise of standard deviation s helps
+/// the mean: its error is that of the harmonics of rounding (B. Widrow and I. Kollar, Quantization
+/// Noise (2008), chapter 4; from memory), variance sum over k of step^2 / (2 pi^2 k^2)
+/// exp(-4 pi^2 k^2 s^2 / step^2) over even positions, with s^2 = the variance of readings less
+/// step^2 / 12 (W. F. Sheppard, Proceedings of the London Mathematical Society 29 (1898), 353-380).
 double rounding_error_w(const Measured& measured, const Level& level);
 
 /// Idle watts of a log without an activity file: the mean of the idle level, in which what lies far

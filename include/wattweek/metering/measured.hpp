@@ -58,6 +58,9 @@ struct Measured {
   /// Largest step of which all differences between values are multiples, to four decimals; of
   /// energies and counters the tick over the typical step. 0: all are equal.
   double resolution_w = 0;
+  /// What a step leaves out is in a later reading, as in all logs of energy and counters: single
+  /// watts are rounded, their mean over a while is not.
+  bool carries_rest = false;
 };
 
 }  // namespace wattweek::metering
