@@ -12,7 +12,8 @@
 namespace wattweek::report {
 namespace {
 
-constexpr double kMuchDropped = 0.05;
+// More than 5 %; 1 - 0.95 is a little more than 0.05.
+constexpr double kMuchDropped = 0.05 + 1e-9;
 
 std::string watts(double value) { return fixed(value, decimals_for({value})) + " W"; }
 std::string kwh(double value) { return fixed(value, decimals_for({value})) + " kWh"; }
@@ -146,10 +147,8 @@ std::optional<std::string> in_step_words(const metering::IncrementEstimate& incr
 
 std::string residual_words(const metering::Residuals& residuals) {
   return fmt::format(
-      "What is noted explains {} of the ups and downs. What is left has a standard deviation of "
-      "{}, "
-      "{} at most, and lasts: one minute tells of the next ({} on a scale to 1). The standard "
-      "errors "
+      "What is noted explains {} of the ups and downs. What is left has a standard deviation of {}, "
+      "{} at most. It is alike from one time to the next ({} on a scale to 1); the standard errors "
       "allow for that (Newey-West, over {}).",
       percent(residuals.explained), watts(residuals.sd_w), watts(residuals.largest_w),
       fixed(residuals.lag_one, 2), duration(residuals.bandwidth_s));
@@ -184,10 +183,11 @@ Section levels_section(const FitShown& shown) {
   Table table{{{"", Align::left}, {"W"}, {"hours"}, {"part of the time"}}, {}};
   double all_hours = 0;
   for (const metering::Level& level : shown.fit.levels) all_hours += level.hours;
+  const int decimals = std::min(2, decimals_for({shown.fit.levels.front().watts}));
   for (const metering::Level& level : shown.fit.levels) {
     table.rows.push_back({std::string(state_name(level.state)),
-                          fixed(level.watts, decimals_for({level.watts})), fixed(level.hours, 1),
-                          percent(level.hours / all_hours)});
+                          fixed(level.watts, decimals), fixed(level.hours, 1),
+                          fixed(100 * level.hours / all_hours, 1) + " %"});
   }
   section.blocks.push_back(std::move(table));
   section.blocks.push_back(
@@ -201,7 +201,7 @@ Section levels_section(const FitShown& shown) {
 
 Section increments_section(const FitShown& shown) {
   Section section{"What uses add", {}};
-  Table table{{{"workload", Align::left}, {"W for each unit"}, {"standard error"}, {"unit-hours"}},
+  Table table{{{"", Align::left}, {"W for each unit"}, {"standard error"}, {"unit-hours"}},
               {}};
   List list;
   for (const metering::IncrementEstimate& increment : shown.fit.increments) {

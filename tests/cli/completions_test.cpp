@@ -129,7 +129,7 @@ TEST_CASE("completions: a log may be a file of any kind, and each is offered onc
   CHECK(desk.bash({"wattweek", "fit", "d"}) == "d.csv|");
   CHECK(desk.bash({"wattweek", "fit", "s"}) == "sub|");
   CHECK(desk.bash({"wattweek", "fit", "d.csv", "--activity", "d"}) == "d.csv|");
-  CHECK(desk.bash({"wattweek", "fit", "d.csv", "--unit", "k"}) == "kW|kWh|");
+  CHECK(desk.bash({"wattweek", "fit", "d.csv", "--kind", "c"}) == "counter|");
   CHECK(desk.fish("wattweek fit ") == "a.toml|b c.toml|d.csv|sub/|");
   CHECK(desk.zsh("wattweek fit d", "*wattweek fit d.csv*"));
 }
