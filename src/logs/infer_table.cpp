@@ -208,8 +208,11 @@ bool has_clock_alone(std::string_view line) {
   Fields fields;
   for (const char delimiter : kDelimiters) {
     split(line, delimiter, fields);
-    const auto stamp = stamp_of(fields.front());
-    if (fields.size() > 1 && stamp && stamp->form == DateForm::none) return true;
+    const bool has_clock = std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
+      const auto stamp = stamp_of(field);
+      return stamp && stamp->form == DateForm::none;
+    });
+    if (fields.size() > 1 && has_clock) return true;
   }
   return false;
 }
@@ -217,7 +220,7 @@ bool has_clock_alone(std::string_view line) {
 Refusal no_rows(const std::vector<Line>& lines, std::optional<char> delimiter) {
   if (lines.empty()) return {"there are no rows in this log"};
   if (has_clock_alone(lines.back().text)) {
-    return {"column 1 holds clock times without a date; expected readings with date and time"};
+    return {"there are clock times, but no dates; expected readings with date and time"};
   }
   constexpr std::size_t kShown = 60;
   return {"no row with a date and a number was found; the first line is '" +

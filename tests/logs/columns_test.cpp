@@ -250,6 +250,47 @@ stamps: at the start of each interval, as a heading says (--stamps)
 )");
 }
 
+TEST_CASE("from and to as two dates and two clock times") {
+  CHECK(told("Meter reading export\nStart Date,Start Time,End Date,End Time,Usage (kWh),Notes\n"
+             "07/13/2024,00:00,07/13/2024,00:15,0.12,\n07/13/2024,00:15,07/13/2024,00:30,0.11,\n"
+             "07/13/2024,00:30,07/13/2024,00:45,0.13,\n",
+             berlin()) == R"(columns: separated by ',' (--delimiter)
+time: 'Start Date' and 'Start Time', without zone (--columns)
+dates: month first, since no other order fits (--date-order)
+values: 'Usage (kWh)' (--columns)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, as a heading says (--stamps)
+3 rows, 3 used
+2024-07-12 22:00:00 120
+2024-07-12 22:15:00 110
+2024-07-12 22:30:00 130
+)");
+}
+
+TEST_CASE("power is taken before energy, whatever its word grew at its beginning") {
+  CHECK(readings_of("timestamp,apower,aenergy\n1719792000,12.5,100.1\n1719792010,12.6,100.2\n") ==
+        "2024-07-01 00:00:00 12.5\n2024-07-01 00:00:10 12.6\n");
+}
+
+TEST_CASE("a plug's name with a unit is what it measures") {
+  CHECK(readings_of("Time,Plug (W)\n1719792000,12.5 W\n1719792010,3.2 kW\n") ==
+        "2024-07-01 00:00:00 12.5\n2024-07-01 00:00:10 3200\n");
+}
+
+TEST_CASE("registers by their codes, of which the import counts") {
+  CHECK(told("time;1.8.0;2.8.0\n2024-07-01T00:00:00Z;100,1;3,2\n2024-07-01T00:15:00Z;100,2;3,2\n"
+             "2024-07-01T00:30:00Z;100,4;3,2\n") == R"(columns: separated by ';' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: '1.8.0' (--columns)
+numbers: decimal comma (--decimal)
+kind: a counter that runs on, in kWh, since no unit is given (--kind, --unit)
+3 rows, 3 used
+2024-07-01 00:00:00 100100
+2024-07-01 00:15:00 100200
+2024-07-01 00:30:00 100400
+)");
+}
+
 TEST_CASE("layout 8: start, end, duration, epoch, energy in and out") {
   CHECK(told("Start;End;Duration s;Timestamp;Import kWh;Export kWh\n"
              "2023-11-14 23:10;2023-11-14 23:15;300;1699999800;0.0032;0\n"
