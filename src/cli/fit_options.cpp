@@ -61,8 +61,8 @@ std::optional<Misuse> choose_mark(const Arguments& arguments, std::string_view o
                                   const Choices<char, N>& choices, std::string_view accepted,
                                   std::optional<char>& chosen) {
   if (!choose(arguments, option, choices, chosen)) return std::nullopt;
-  return Misuse{fmt::format("--{}: found '{}', accepted is {}", option, *arguments.value(option),
-                            accepted)};
+  return Misuse{
+      fmt::format("--{}: found '{}', accepted is {}", option, *arguments.value(option), accepted)};
 }
 
 // Begins of `time=`, `power=` and `energy=`, each at the front or behind a comma: a name may hold

@@ -30,9 +30,8 @@ Index usual_distance(const Eigen::VectorXd& seconds) {
     if (before >= 0) ++times[cell - before];
     before = cell;
   }
-  const auto most = std::max_element(times.begin(), times.end(), [](const auto& a, const auto& b) {
-    return a.second < b.second;
-  });
+  const auto most = std::max_element(
+      times.begin(), times.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
   return most == times.end() ? 1 : most->first;
 }
 

@@ -147,7 +147,8 @@ std::optional<std::string> in_step_words(const metering::IncrementEstimate& incr
 
 std::string residual_words(const metering::Residuals& residuals) {
   return fmt::format(
-      "What is noted explains {} of the ups and downs. What is left has a standard deviation of {}, "
+      "What is noted explains {} of the ups and downs. What is left has a standard deviation of "
+      "{}, "
       "{} at most. It is alike from one time to the next ({} on a scale to 1); the standard errors "
       "allow for that (Newey-West, over {}).",
       percent(residuals.explained), watts(residuals.sd_w), watts(residuals.largest_w),
@@ -185,9 +186,8 @@ Section levels_section(const FitShown& shown) {
   for (const metering::Level& level : shown.fit.levels) all_hours += level.hours;
   const int decimals = std::min(2, decimals_for({shown.fit.levels.front().watts}));
   for (const metering::Level& level : shown.fit.levels) {
-    table.rows.push_back({std::string(state_name(level.state)),
-                          fixed(level.watts, decimals), fixed(level.hours, 1),
-                          fixed(100 * level.hours / all_hours, 1) + " %"});
+    table.rows.push_back({std::string(state_name(level.state)), fixed(level.watts, decimals),
+                          fixed(level.hours, 1), fixed(100 * level.hours / all_hours, 1) + " %"});
   }
   section.blocks.push_back(std::move(table));
   section.blocks.push_back(
@@ -201,8 +201,7 @@ Section levels_section(const FitShown& shown) {
 
 Section increments_section(const FitShown& shown) {
   Section section{"What uses add", {}};
-  Table table{{{"", Align::left}, {"W for each unit"}, {"standard error"}, {"unit-hours"}},
-              {}};
+  Table table{{{"", Align::left}, {"W for each unit"}, {"standard error"}, {"unit-hours"}}, {}};
   List list;
   for (const metering::IncrementEstimate& increment : shown.fit.increments) {
     const auto& each = increment.each_w;

@@ -22,7 +22,8 @@ TEST_CASE("fit: words of a fixed list are taken as they are spelt, and the neare
   CHECK(refusal("--stamps middle") ==
         "wattweek: error: --stamps: found 'middle'; accepted are start, end\n");
   CHECK(refusal("--date-order ydm") ==
-        "wattweek: error: --date-order: found 'ydm'; did you mean 'ymd'? Accepted are dmy, mdy, ymd\n");
+        "wattweek: error: --date-order: found 'ydm'; did you mean 'ymd'? Accepted are dmy, mdy, "
+        "ymd\n");
   CHECK(refusal("--unit kw") ==
         "wattweek: error: --unit: found 'kw'; did you mean 'kW'? Accepted are W, kW, Wh, kWh\n");
   CHECK(refusal("--decimal point") ==
@@ -35,21 +36,24 @@ TEST_CASE("fit: words of a fixed list are taken as they are spelt, and the neare
 TEST_CASE("fit: columns are named by what they hold, each once") {
   const std::string accepted =
       ", accepted is time=NAME,power=NAME or time=NAME,energy=NAME, or one of the two parts\n";
-  for (const std::string wrong : {"watts", "time=", "power=a,power=b", "power=a,energy=b",
-                                  "watts=2,time=1"}) {
+  for (const std::string wrong :
+       {"watts", "time=", "power=a,power=b", "power=a,energy=b", "watts=2,time=1"}) {
     CHECK(refusal("--columns " + wrong) ==
           "wattweek: error: --columns: found '" + wrong + "'" + accepted);
   }
   CHECK(refusal("--where 7") == "wattweek: error: --where: found '7', accepted is COLUMN=VALUE\n");
-  CHECK(refusal("--where =7") == "wattweek: error: --where: found '=7', accepted is COLUMN=VALUE\n");
+  CHECK(refusal("--where =7") ==
+        "wattweek: error: --where: found '=7', accepted is COLUMN=VALUE\n");
 }
 
 TEST_CASE("fit: a heading with a comma can be named") {
   const TemporaryFolder folder;
-  folder.write("a.csv", "time;power, mean;power, most\n2027-03-01 12:00;10;11\n"
-                        "2027-03-01 12:01;12;13\n2027-03-01 12:02;14;15\n");
-  const Run run = shell(folder.path(), "wattweek fit a.csv --zone Europe/Dublin --format json "
-                                       "--columns 'time=time,power=power, most'");
+  folder.write("a.csv",
+               "time;power, mean;power, most\n2027-03-01 12:00;10;11\n"
+               "2027-03-01 12:01;12;13\n2027-03-01 12:02;14;15\n");
+  const Run run = shell(folder.path(),
+                        "wattweek fit a.csv --zone Europe/Dublin --format json "
+                        "--columns 'time=time,power=power, most'");
   CHECK(run.out.find("\"mean_w\": 12.0") != std::string::npos);
 }
 
@@ -106,8 +110,9 @@ TEST_CASE("fit: mistakes of a log and of an activity stand at their line and col
   folder.write("a.csv", "workload,start,end\nfilms,2027-03-01 20:00,2027-03-01 19:00\n,1,2\n");
   CHECK(shell(folder.path(), "wattweek fit empty.csv").err ==
         "empty.csv:1:1: error: there are no rows in this log\n");
-  const Run run = shell(folder.path(), "wattweek fit '" WATTWEEK_SOURCE_DIR
-                                       "/docs/examples/plug-log.csv' --zone Etc/UTC --activity a.csv");
+  const Run run =
+      shell(folder.path(), "wattweek fit '" WATTWEEK_SOURCE_DIR
+                           "/docs/examples/plug-log.csv' --zone Etc/UTC --activity a.csv");
   CHECK(run.exit_code == 2);
   CHECK(run.err.find("a.csv:2:24: error: end: '2027-03-01 19:00' is not after the start "
                      "'2027-03-01 20:00'; expected a later time\n") == 0);

@@ -33,7 +33,9 @@ std::vector<std::string> members(const ordered_json& object) {
 /// A folder with the example's files beside it.
 class Desk {
  public:
-  Desk() { std::filesystem::create_directory_symlink(WATTWEEK_SOURCE_DIR "/docs", path() / "docs"); }
+  Desk() {
+    std::filesystem::create_directory_symlink(WATTWEEK_SOURCE_DIR "/docs", path() / "docs");
+  }
   const std::filesystem::path& path() const { return folder_.path(); }
   void write(const std::string& name, const std::string& text) const { folder_.write(name, text); }
   std::string read(const std::string& name) const { return text_of(path() / name); }
@@ -56,9 +58,9 @@ TEST_CASE("fit: JSON has the members of the contract, in its order") {
   CHECK(members(json) == Names{"format", "log", "energy_kwh", "mean_w", "lowest_w", "highest_w",
                                "levels", "idle_w", "increments", "week", "year"});
   CHECK(json["format"] == "wattweek-fit-1");
-  CHECK(members(json["log"]) ==
-        Names{"rows", "used", "dropped", "first", "last", "span_hours", "covered_hours",
-              "longest_gap_s", "typical_step_s", "resolution_w", "change_only"});
+  CHECK(members(json["log"]) == Names{"rows", "used", "dropped", "first", "last", "span_hours",
+                                      "covered_hours", "longest_gap_s", "typical_step_s",
+                                      "resolution_w", "change_only"});
   CHECK(members(json["levels"][0]) == Names{"state", "watts", "hours"});
   CHECK(members(json["idle_w"]) == Names{"value", "standard_error"});
   CHECK(members(json["year"]) == Names{"energy_kwh", "low", "high"});
@@ -127,7 +129,8 @@ TEST_CASE("fit: findings go to standard error, a line each, with what overrules 
 TEST_CASE("fit: a log in UTC has its week in UTC, with a warning, unless a zone is given") {
   const Desk desk;
   desk.write("utc.csv", "time,watts\n2027-03-01T12:00:00Z,10\n2027-03-01T12:01:00Z,12\n");
-  const std::string warning = "warning: the week is in UTC; say where the machine stands by --zone\n";
+  const std::string warning =
+      "warning: the week is in UTC; say where the machine stands by --zone\n";
   CHECK(desk.run("fit utc.csv").err.find(warning) != std::string::npos);
   CHECK(desk.run("fit utc.csv --zone Europe/Dublin").err.find("warning") == std::string::npos);
 }
@@ -137,8 +140,9 @@ TEST_CASE("fit: screens of the example at 60, 80 and 100 columns") {
     const std::string got =
         on_terminal(columns, "export NO_COLOR=1 TERM=xterm; wattweek " + kFit + kActivity +
                                  " --meter-error 2,0.5 --tariff shipped:flat 2>&-");
-    const std::filesystem::path path = std::filesystem::path(WATTWEEK_SOURCE_DIR) /
-                                       ("tests/cli/screens/plug-" + std::to_string(columns) + ".txt");
+    const std::filesystem::path path =
+        std::filesystem::path(WATTWEEK_SOURCE_DIR) /
+        ("tests/cli/screens/plug-" + std::to_string(columns) + ".txt");
     if (std::getenv("WATTWEEK_WRITE_SCREENS") != nullptr) {
       std::ofstream(path, std::ios::binary) << got;
     }
@@ -157,12 +161,13 @@ TEST_CASE("fit: the same bytes in any language") {
 
 TEST_CASE("fit: a packed log says the same as the log") {
   const Desk desk;
-  const Run packed =
-      shell(desk.path(), "gzip -c " + kLog + " >plug.gz; wattweek fit plug.gz --zone Europe/Dublin");
+  const Run packed = shell(
+      desk.path(), "gzip -c " + kLog + " >plug.gz; wattweek fit plug.gz --zone Europe/Dublin");
   CHECK(packed.out == wattweek(kFit).out);
 }
 
-TEST_CASE("fit: a profile of the week goes into a study, and a year of it is the sum of its hours") {
+TEST_CASE(
+    "fit: a profile of the week goes into a study, and a year of it is the sum of its hours") {
   const Desk desk;
   const Run run = desk.run(kFit + " --format json --profile box.toml");
   CHECK(run.exit_code == 0);
@@ -173,7 +178,8 @@ TEST_CASE("fit: a profile of the week goes into a study, and a year of it is the
   REQUIRE(estimate.err == "");
   const double energy_kwh =
       ordered_json::parse(estimate.out)["candidates"][0]["energy_kwh"].get<double>();
-  // 2027 is 52 weeks and a Friday. The hour that the clocks skip on a Sunday comes twice on another.
+  // 2027 is 52 weeks and a Friday. The hour that the clocks skip on a Sunday comes twice on
+  // another.
   const auto week = ordered_json::parse(run.out)["week"].get<std::vector<double>>();
   const double wh = 52 * std::accumulate(week.begin(), week.end(), 0.0) +
                     std::accumulate(week.begin() + 96, week.begin() + 120, 0.0);
@@ -214,8 +220,9 @@ TEST_CASE("fit: a profile's folder is made, and not the folder above it") {
   const Desk desk;
   CHECK(desk.run(kFit + " --profile home/box.toml").exit_code == 0);
   CHECK(desk.has("home/box.toml"));
-  CHECK(desk.run(kFit + " --profile a/b/box.toml").err ==
-        "wattweek: error: --profile: the folder 'a/b' cannot be made: there is no folder above it\n");
+  CHECK(
+      desk.run(kFit + " --profile a/b/box.toml").err ==
+      "wattweek: error: --profile: the folder 'a/b' cannot be made: there is no folder above it\n");
   CHECK(desk.run(kFit + " --profile home/").err ==
         "wattweek: error: --profile: found 'home/', accepted is a file's name\n");
   CHECK(desk.run(kFit + " --profile ''").err ==
@@ -254,29 +261,33 @@ TEST_CASE("fit: under a contract the year costs what its energy costs") {
   const ordered_json& cost = json["cost"];
   CHECK(cost["currency"] == "EUR");
   CHECK(cost["year"] == 2027);
-  CHECK(cost["cost"].get<double>() ==
-        doctest::Approx(0.3 * cost["energy_kwh"].get<double>()));
-  const double factor = json["year"]["high"].get<double>() / json["year"]["energy_kwh"].get<double>();
+  CHECK(cost["cost"].get<double>() == doctest::Approx(0.3 * cost["energy_kwh"].get<double>()));
+  const double factor =
+      json["year"]["high"].get<double>() / json["year"]["energy_kwh"].get<double>();
   CHECK(cost["high"].get<double>() == doctest::Approx(factor * cost["cost"].get<double>()));
 }
 
 TEST_CASE("fit: a log that leaves hours of the week unseen gives no profile and no year's cost") {
   const Desk desk;
-  desk.write("short.csv", "time,watts\n2027-03-01 12:00,10\n2027-03-01 12:01,12\n2027-03-01 12:02,9\n");
+  desk.write("short.csv",
+             "time,watts\n2027-03-01 12:00,10\n2027-03-01 12:01,12\n2027-03-01 12:02,9\n");
   const std::string fit = "fit short.csv --zone Europe/Dublin";
   const Run profile = desk.run(fit + " --profile box.toml");
   CHECK(profile.exit_code == 2);
-  CHECK(profile.err ==
-        "wattweek: error: --profile: some hour of the week is not in the log; expected a log of all "
-        "hours of the week, or an --activity file\n");
+  CHECK(
+      profile.err ==
+      "wattweek: error: --profile: some hour of the week is not in the log; expected a log of all "
+      "hours of the week, or an --activity file\n");
   CHECK_FALSE(desk.has("box.toml"));
-  CHECK(desk.run(fit + " --tariff shipped:flat").err ==
-        "wattweek: error: --tariff: some hour of the week is not in the log, so that no year can be "
-        "reckoned; expected a log of all hours of the week\n");
+  CHECK(
+      desk.run(fit + " --tariff shipped:flat").err ==
+      "wattweek: error: --tariff: some hour of the week is not in the log, so that no year can be "
+      "reckoned; expected a log of all hours of the week\n");
   desk.write("use.csv", "workload,start,end\ndoor,2027-03-01 11:00,2027-03-01 13:00\n");
-  CHECK(desk.run(fit + " --activity use.csv --profile box.toml").err ==
-        "wattweek: error: --profile: idle watts cannot be told from this log; expected time in which "
-        "no workload is in use\n");
+  CHECK(
+      desk.run(fit + " --activity use.csv --profile box.toml").err ==
+      "wattweek: error: --profile: idle watts cannot be told from this log; expected time in which "
+      "no workload is in use\n");
 }
 
 TEST_CASE("fit: a log of which nothing is kept is answered so, and not divided by") {

@@ -82,8 +82,8 @@ void write_logs(const cli::TemporaryFolder& folder) {
 std::string without_findings(const std::string& err) {
   std::string kept;
   for (const std::string& line : lines_of(err)) {
-    const bool is_finding = holds(line, "wattweek: ") && !holds(line, ": error: ") &&
-                            !holds(line, ": note: ");
+    const bool is_finding =
+        holds(line, "wattweek: ") && !holds(line, ": error: ") && !holds(line, ": note: ");
     if (!is_finding) kept += line + "\n";
   }
   return kept;

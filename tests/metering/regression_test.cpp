@@ -248,7 +248,8 @@ TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
   for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
   made.add(60, 15, 1);
   const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
-  CHECK(fit.residuals.lag_one == doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
+  CHECK(fit.residuals.lag_one ==
+        doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
 }
 
 TEST_CASE("regression: readings to whole watts are in the standard error") {

@@ -48,7 +48,8 @@ struct Made {
     spend(25, 30);
     fit.energy_kwh = 1.5;
     fit.mean_w = 15;
-    fit.levels = {{metering::State::idle, 10, 75, 0, 20}, {metering::State::active, 30, 25, 20, 50}};
+    fit.levels = {{metering::State::idle, 10, 75, 0, 20},
+                  {metering::State::active, 30, 25, 20, 50}};
     fit.idle_w = metering::Estimate{10, 0.05};
     fit.week.fill(15.0);
     fit.week[30] = 20.0;
@@ -115,8 +116,7 @@ TEST_CASE("fit: dropped rows are counted by reason, with a counter's restarts am
   made.log.dropped = {{"no-value", 7, 12}, {"negative", 2, 40}};
   made.measurement.coverage.restarts = 1;
   CHECK(made.says("6010 rows read, 6001 used; dropped: 7 no-value, 2 negative and 1 restart."));
-  CHECK(made.json()["log"]["dropped"].dump() ==
-        R"({"negative":2,"no-value":7,"restart":1})");
+  CHECK(made.json()["log"]["dropped"].dump() == R"({"negative":2,"no-value":7,"restart":1})");
 }
 
 TEST_CASE("fit: of a change-only log it is said that rows hold, and no gap") {
@@ -124,8 +124,9 @@ TEST_CASE("fit: of a change-only log it is said that rows hold, and no gap") {
   made.measurement.coverage.change_only = true;
   made.measurement.coverage.gap_s = std::numeric_limits<double>::infinity();
   made.measurement.coverage.longest_step_s = 22 * 3600;
-  CHECK(made.says("the longest time without one 22 h from 2027-03-01 00:00. Rows come only when the "
-                  "value moved, so that each holds until the next."));
+  CHECK(
+      made.says("the longest time without one 22 h from 2027-03-01 00:00. Rows come only when the "
+                "value moved, so that each holds until the next."));
   CHECK_FALSE(made.says("--gap"));
   CHECK(made.json()["log"]["change_only"] == true);
 }
@@ -134,8 +135,9 @@ TEST_CASE("fit: a long time at exactly 0 W is a question to the reader") {
   Made made;
   made.measurement.coverage.longest_zero_s = 7200;
   made.measurement.coverage.longest_zero_at_us = kMonday_us + 5 * kHour_us;
-  CHECK(made.says("The longest time at exactly 0 W is 2 h from 2027-03-01 05:00: switched off, or "
-                  "nothing received? The log does not say."));
+  CHECK(
+      made.says("The longest time at exactly 0 W is 2 h from 2027-03-01 05:00: switched off, or "
+                "nothing received? The log does not say."));
 }
 
 TEST_CASE("fit: idle has its 95 %, and the meter's own error beside it") {
@@ -158,8 +160,9 @@ TEST_CASE("fit: levels of which the meter's error may be half or more are named"
   Made made;
   made.fit.levels.insert(made.fit.levels.begin(), {metering::State::off, 0.6, 3, 0, 1});
   made.meter = metering::MeterError{2, 0.5};
-  CHECK(made.says("the meter cannot tell: half of the reading or more may be its error at off "
-                  "(0.600 W)."));
+  CHECK(
+      made.says("the meter cannot tell: half of the reading or more may be its error at off "
+                "(0.600 W)."));
   made.meter = metering::MeterError{2, 0.2};
   CHECK_FALSE(made.says("cannot tell"));
 }
@@ -178,8 +181,9 @@ TEST_CASE("fit: workloads in step are named with each other, and have no watts")
   made.fit.increments = {{"films", std::nullopt, 12, {"sound"}, false},
                          {"sound", std::nullopt, 12, {"films"}, false},
                          {"backup", metering::Estimate{6.5, 0.2}, 20, {}, false}};
-  CHECK(made.says("films is always in use in step with sound: the log cannot tell whose watts they "
-                  "are."));
+  CHECK(
+      made.says("films is always in use in step with sound: the log cannot tell whose watts they "
+                "are."));
   const auto increments = made.json()["increments"];
   CHECK(increments[0]["each_w"].is_null());
   CHECK(increments[0]["in_step_with"].dump() == R"(["sound"])");
@@ -207,12 +211,14 @@ TEST_CASE("fit: an hour of the week that was never seen is a question mark, and 
 
 TEST_CASE("fit: a year says on how many weeks it rests, and where that is too few") {
   Made made;
-  CHECK(made.says("If the year is like these weeks, it takes 131.4 kWh (120.0 to 142.8, 95 %, from "
-                  "3 full weeks)."));
+  CHECK(
+      made.says("If the year is like these weeks, it takes 131.4 kWh (120.0 to 142.8, 95 %, from "
+                "3 full weeks)."));
   made.fit.year.low.reset();
   made.fit.year.high.reset();
-  CHECK(made.says("it takes 131.4 kWh; how far that can be trusted is not known from less than two "
-                  "weeks."));
+  CHECK(
+      made.says("it takes 131.4 kWh; how far that can be trusted is not known from less than two "
+                "weeks."));
 }
 
 TEST_CASE("fit: times in JSON have the offset of the zone, and a fraction where there is one") {
@@ -236,7 +242,8 @@ TEST_CASE("fit: the profile of a week has a line for each day") {
   CHECK(text.find("  15, 15, 15, 15, 15, 15, 20, 15,") != std::string::npos);
 }
 
-TEST_CASE("fit: idle and increments of a profile are ranges of sqrt(3) standard errors, from 0 on") {
+TEST_CASE(
+    "fit: idle and increments of a profile are ranges of sqrt(3) standard errors, from 0 on") {
   Made made;
   made.fit.idle_w = metering::Estimate{10, 1};
   made.fit.increments = {{"films", metering::Estimate{0.5, 0.5}, 20, {}, false},
@@ -246,16 +253,16 @@ TEST_CASE("fit: idle and increments of a profile are ranges of sqrt(3) standard 
   // sqrt(3) = 1.7320508.
   CHECK(text.find("\nmeter = \"plug\"\n\n[watts]\nidle = [8.267949, 11.732051]") !=
         std::string::npos);
-  CHECK(text.find("\n[increments] # W for each unit in use\n\"films\" = [0, 1.366025]\n# \"door\": the "
-                  "log cannot tell its watts\n") != std::string::npos);
+  CHECK(text.find(
+            "\n[increments] # W for each unit in use\n\"films\" = [0, 1.366025]\n# \"door\": the "
+            "log cannot tell its watts\n") != std::string::npos);
 }
 
 TEST_CASE("fit: the meter of a profile is off by its error at the mean watts") {
   Made made;
   made.meter = metering::MeterError{2, 0.5};
   // (0.3 + 0.5) of 15 W is 5.33 %.
-  CHECK(meter_entry(made.shown()) ==
-        "[[meter]]\nid = \"plug\"\nscale = [0.9467, 1.0533]\n");
+  CHECK(meter_entry(made.shown()) == "[[meter]]\nid = \"plug\"\nscale = [0.9467, 1.0533]\n");
 }
 
 }  // namespace
