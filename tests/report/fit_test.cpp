@@ -242,8 +242,7 @@ TEST_CASE("fit: the profile of a week has a line for each day") {
   CHECK(text.find("  15, 15, 15, 15, 15, 15, 20, 15,") != std::string::npos);
 }
 
-TEST_CASE(
-    "fit: idle and increments of a profile are ranges of sqrt(3) standard errors, from 0 on") {
+TEST_CASE("fit: idle and increments of a profile are ranges of sqrt(3) standard errors") {
   Made made;
   made.fit.idle_w = metering::Estimate{10, 1};
   made.fit.increments = {{"films", metering::Estimate{0.5, 0.5}, 20, {}, false},
