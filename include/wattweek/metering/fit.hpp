@@ -46,7 +46,7 @@ struct IncrementEstimate {
 struct Residuals {
   /// Weighted by time, of cells: `Measured::parcel_seconds`, or some of them in a long log.
   double sd_w = 0;
-  double lag_one = 0;      ///< Correlation of neighbouring cells.
+  double lag_one = 0;      ///< Correlation of cells with time that are one usual step apart.
   double largest_w = 0;    ///< Farthest cell.
   double bandwidth_s = 0;  ///< Of the Bartlett kernel.
   double explained = 0;    ///< R squared, of cells.
