@@ -37,11 +37,12 @@ Axis axis_of(const std::vector<Bar>& bars) {
 
 // The name, and its number at the right end of the first line. Returns where they end.
 double draw_words(Canvas& canvas, const Bar& bar, double top) {
-  const double right = kWidth - kMargin;
+  const double width = kWidth - 2 * kMargin;
   const std::string number = diag::printable(bar.value_text);
-  const double room = right - kMargin - text_width(number, kTextSize) - 12;
-  canvas.text(right, top + 14, number, "end strong");
-  for (const std::string& line : wrapped(bar.name, std::max(room, kWidth / 3), kTextSize, 2)) {
+  const double beside = width - text_width(number, kTextSize) - 12;
+  canvas.text(kWidth - kMargin, top + 14, number, "end strong");
+  for (const std::string& line :
+       wrapped(bar.name, {std::max(beside, kWidth / 3), width, 2}, kTextSize)) {
     canvas.text(kMargin, top + 14, line);
     top += kNameLine;
   }

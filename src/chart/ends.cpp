@@ -8,22 +8,49 @@
 #include "parts.hpp"
 
 namespace wattweek::chart {
+namespace {
 
-std::vector<double> spread(const std::vector<double>& wanted, double gap, Range within) {
-  std::vector<std::size_t> order(wanted.size());
+// Neighbours that stand as close as they may.
+struct Pool {
+  double sum = 0;
+  std::size_t count = 0;
+
+  double mean() const { return sum / static_cast<double>(count); }
+};
+
+std::vector<std::size_t> ascending(const std::vector<double>& values) {
+  std::vector<std::size_t> order(values.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
   std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return wanted[a] < wanted[b]; });
-  std::vector<double> placed = wanted;
-  double least = within.low;
-  for (const std::size_t i : order) {
-    placed[i] = std::max(placed[i], least);
-    least = placed[i] + gap;
+                   [&](std::size_t a, std::size_t b) { return values[a] < values[b]; });
+  return order;
+}
+
+}  // namespace
+
+// Less its place in the row, each name may stand no higher than the one before it: an isotonic
+// regression, solved by pooling neighbours that violate it (Ayer et al., "An empirical distribution
+// function for sampling with incomplete information", Ann. Math. Statist. 26, 1955).
+std::vector<double> spread(const std::vector<double>& wanted, double gap, Range within) {
+  const std::vector<std::size_t> order = ascending(wanted);
+  std::vector<Pool> pools;
+  for (std::size_t i = 0; i < order.size(); ++i) {
+    pools.push_back({wanted[order[i]] - gap * static_cast<double>(i), 1});
+    while (pools.size() > 1 && pools[pools.size() - 2].mean() > pools.back().mean()) {
+      const Pool last = pools.back();
+      pools.pop_back();
+      pools.back() = {pools.back().sum + last.sum, pools.back().count + last.count};
+    }
   }
-  double most = within.high;
-  for (auto i = order.rbegin(); i != order.rend(); ++i) {
-    placed[*i] = std::min(placed[*i], most);
-    most = placed[*i] - gap;
+  const double highest =
+      within.high - gap * static_cast<double>(std::max<std::size_t>(order.size(), 1) - 1);
+  std::vector<double> placed(wanted.size());
+  std::size_t i = 0;
+  for (const Pool& pool : pools) {
+    for (std::size_t end = i + pool.count; i < end; ++i) {
+      placed[order[i]] =
+          std::max(std::min(pool.mean(), highest), within.low) + gap * static_cast<double>(i);
+    }
   }
   return placed;
 }

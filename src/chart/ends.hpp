@@ -20,8 +20,9 @@ struct End {
 /// The height of one name.
 inline constexpr double kEndHeight = 17;
 
-/// Where names that want to stand at these heights stand, at least `gap` apart and between `low`
-/// and `high` as long as there is room: moved as one pushes the next. Same order as `wanted`.
+/// Where names that want to stand at these heights stand: at least `gap` apart, between `low` and
+/// `high` as long as there is room, and moved as little as that allows (the least sum of squares,
+/// apart from the limits). In the order of `wanted`.
 std::vector<double> spread(const std::vector<double>& wanted, double gap, Range within);
 
 /// Draws the names beside the area, each with a lead from its line's end.

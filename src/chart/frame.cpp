@@ -16,9 +16,8 @@ constexpr double kHeadingLine = 21;
 double draw_heading(Canvas& canvas, const Frame& frame) {
   double bottom = kMargin;
   if (!frame.heading) return bottom;
-  constexpr std::size_t kMostLines = 3;
-  for (const std::string& line :
-       wrapped(frame.title, kWidth - 2 * kMargin, kHeadingSize, kMostLines)) {
+  const double width = kWidth - 2 * kMargin;
+  for (const std::string& line : wrapped(frame.title, {width, width, 3}, kHeadingSize)) {
     bottom += kHeadingLine;
     canvas.text(kMargin, bottom - 4, line, "heading");
   }

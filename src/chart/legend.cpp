@@ -10,6 +10,7 @@ namespace wattweek::chart {
 namespace {
 
 constexpr double kRow = 20;
+constexpr double kLine = 17;  // From line to line of one name.
 constexpr double kGap = 16;
 
 double mark_width(LegendMark mark) { return mark == LegendMark::box ? 16 : 32; }
@@ -41,16 +42,18 @@ void start_row(Legend& legend) {
 
 void draw_entry(Legend& legend, std::size_t series, const std::string& name) {
   const double indent = mark_width(legend.mark) + 6;
-  const auto lines = wrapped(name, kWidth - 2 * kMargin - indent, kSmallSize, 2);
+  const double room = kWidth - 2 * kMargin - indent;
+  const auto lines = wrapped(name, {room, room, 2}, kSmallSize);
   const double width = indent + text_width(lines.front(), kSmallSize);
   const bool needs_row = lines.size() > 1 || legend.x + width > kWidth - kMargin;
   if (needs_row && legend.x > kMargin) start_row(legend);
   draw_mark(legend, series);
-  for (const std::string& line : lines) {
-    legend.canvas.text(legend.x + indent, legend.top + 15, line, "small");
-    if (lines.size() > 1) legend.top += kRow;
-  }
-  if (lines.size() == 1) legend.x += width + kGap;
+  legend.canvas.text(legend.x + indent, legend.top + 15, lines.front(), "small");
+  legend.x += width + kGap;
+  if (lines.size() == 1) return;
+  legend.top += kLine;
+  legend.canvas.text(kMargin + indent, legend.top + 15, lines.back(), "small");
+  start_row(legend);
 }
 
 }  // namespace

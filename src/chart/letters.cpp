@@ -39,6 +39,14 @@ std::size_t bytes_that_fit(std::string_view text, double width, double size) {
   return bytes;
 }
 
+// Where the longest end that fits begins.
+std::size_t end_that_fits(std::string_view text, double width, double size) {
+  std::size_t begin = 0;
+  while (text_width(text.substr(begin), size) > width) begin += first_bytes(text.substr(begin));
+  while (begin < text.size() && text[begin] == ' ') ++begin;
+  return begin;
+}
+
 // Bytes of the first line: up to the last space that fits, or all that fits of a long word; at
 // least one character.
 std::size_t line_bytes(std::string_view text, double width, double size) {
@@ -64,21 +72,25 @@ double text_width(std::string_view text, double size) {
 std::string shortened(std::string_view text, double width, double size) {
   std::string shown = diag::printable(text);
   if (text_width(shown, size) <= width) return shown;
-  shown.resize(bytes_that_fit(shown, width - text_width(kEllipsis, size), size));
-  shown.resize(shown.find_last_not_of(' ') + 1);
-  return shown.append(kEllipsis);
+  constexpr double kEndShare = 0.35;
+  const double room = width - text_width(kEllipsis, size);
+  const std::size_t end = end_that_fits(shown, room * kEndShare, size);
+  std::string cut = shown.substr(0, bytes_that_fit(shown, room * (1 - kEndShare), size));
+  cut.resize(cut.find_last_not_of(' ') + 1);
+  return cut.append(kEllipsis).append(shown, std::max(end, cut.size()));
 }
 
-std::vector<std::string> wrapped(std::string_view text, double width, double size,
-                                 std::size_t most_lines) {
+std::vector<std::string> wrapped(std::string_view text, const Room& room, double size) {
   const std::string shown = diag::printable(text);
   std::string_view rest = shown;
   std::vector<std::string> lines;
-  while (lines.size() + 1 < most_lines && text_width(rest, size) > width) {
+  double width = room.first_width;
+  while (lines.size() + 1 < room.most_lines && text_width(rest, size) > width) {
     const std::size_t bytes = line_bytes(rest, width, size);
     lines.emplace_back(rest.substr(0, bytes));
     rest.remove_prefix(bytes);
     if (rest.starts_with(' ')) rest.remove_prefix(1);
+    width = room.width;
   }
   lines.push_back(shortened(rest, width, size));
   return lines;

@@ -16,12 +16,19 @@ inline constexpr double kSmallSize = 13;
 /// The width of a text of this font size. \pre `text` is printable.
 double text_width(std::string_view text, double size);
 
-/// The text, made printable, cut to a width; what was cut ends in "…".
+/// The text, made printable, cut to a width: its beginning and its end with "…" between them, for
+/// names often differ in their last letters only.
 std::string shortened(std::string_view text, double width, double size);
 
-/// The text, made printable, broken at spaces (within a word that is too long) into lines of a
-/// width, at most so many; never none.
-std::vector<std::string> wrapped(std::string_view text, double width, double size,
-                                 std::size_t most_lines);
+/// The room for lines of text.
+struct Room {
+  double first_width = 0;
+  double width = 0;  ///< Of all lines but the first.
+  std::size_t most_lines = 1;
+};
+
+/// The text, made printable, broken at spaces (within a word that is too long) into lines, never
+/// none; the last is shortened where there is no room for all.
+std::vector<std::string> wrapped(std::string_view text, const Room& room, double size);
 
 }  // namespace wattweek::chart

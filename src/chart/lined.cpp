@@ -119,7 +119,7 @@ std::vector<End> ends_of(const Plot& plot, const EndNames& names) {
 std::vector<std::string> numbered(const std::vector<Line>& lines) {
   std::vector<std::string> names;
   for (std::size_t i = 0; i < lines.size(); ++i) {
-    names.push_back(fmt::format("{}: {}", i + 1, lines[i].name));
+    names.push_back(fmt::format("{}:\u00A0{}", i + 1, lines[i].name));
   }
   return names;
 }
@@ -140,7 +140,7 @@ Plot plot_of(Canvas& canvas, const Lines& picture, Range xs, Range ys) {
 
 // Markers' labels stand between the unit and the area, which begins below them.
 void place_upright(Plot& plot, double top) {
-  const double needed = kEndHeight * static_cast<double>(plot.picture.lines.size());
+  const double needed = 1.2 * kEndHeight * static_cast<double>(plot.picture.lines.size());
   plot.area.top = top;
   plot.area.bottom = top + std::max(kPlotHeight, needed);
   plot.y.scale = {plot.y.ticks.range(), plot.area.bottom, plot.area.top};
@@ -152,7 +152,7 @@ std::string lined(const Lines& picture, Range xs, Range ys, bool filled) {
   Canvas canvas;
   Plot plot = plot_of(canvas, picture, xs, ys);
   const Labels labels = labels_of(picture.markers, plot.x.scale);
-  place_upright(plot, kUnitLine + labels.height + 6);
+  place_upright(plot, kUnitLine + labels.height + 10);
   draw_left_axis(canvas, plot.area, plot.y, picture.y_unit, 13);
   double bottom = draw_lower_axis(canvas, plot.area, plot.x, picture.x_unit, false);
   if (filled) {

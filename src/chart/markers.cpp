@@ -34,7 +34,7 @@ Labels labels_of(const std::vector<Marker>& markers, const Scale& x) {
     Label label{x.at(marker.x), 0, 0, marker.y, {}};
     label.words = shortened(marker.label, kWidth - 2 * kMargin, kSmallSize);
     const double half = text_width(label.words, kSmallSize) / 2;
-    label.middle = std::clamp(label.x, kMargin + half, kWidth - kMargin - half);
+    label.middle = kept_inside(label.x, 2 * half);
     label.row = row_for(rows, {label.middle - half - 6, label.middle + half + 6});
     all.labels.push_back(label);
   }

@@ -88,8 +88,7 @@ void draw_month_names(Columns& columns) {
   }
   const std::size_t step = std::max<std::size_t>(stride(names, columns.pitch()), 1);
   for (std::size_t m = 0; m < names.size(); m += step) {
-    const double half = text_width(names[m], kSmallSize) / 2;
-    const double x = std::clamp(columns.middle(m), half, kWidth - half);
+    const double x = kept_inside(columns.middle(m), text_width(names[m], kSmallSize));
     columns.canvas.text(x, columns.area.bottom + 18, names[m], "small mid");
   }
 }

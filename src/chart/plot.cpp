@@ -22,12 +22,12 @@ std::string level(double y, double left, double right) {
   return fmt::format("M{}H{}", coordinates(left, y), coordinate(right));
 }
 
-// The middle of a text that would otherwise leave the picture.
-double kept_inside(double middle, double width) {
-  return std::clamp(middle, kMargin / 2 + width / 2, kWidth - kMargin / 2 - width / 2);
-}
-
 }  // namespace
+
+double kept_inside(double middle, double width) {
+  const double half = std::min(width / 2, kWidth / 2 - kMargin / 2);
+  return std::clamp(middle, kMargin / 2 + half, kWidth - kMargin / 2 - half);
+}
 
 std::string tick_text(const Ticks& ticks, int i) {
   return diag::fixed(ticks.at(i), ticks.decimals());
@@ -66,7 +66,7 @@ double draw_lower_axis(Canvas& canvas, const Area& area, const Axis& axis, std::
   }
   canvas.path(lines, "grid");
   canvas.path(marks, "axis");
-  canvas.text(area.right, area.bottom + 36, shortened(unit, kWidth - 2 * kMargin, kSmallSize),
+  canvas.text(area.right, area.bottom + 36, shortened(unit, area.right - kMargin, kSmallSize),
               "small end muted");
   return area.bottom + 40;
 }

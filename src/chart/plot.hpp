@@ -23,6 +23,9 @@ struct Axis {
   Scale scale;
 };
 
+/// The middle of a text of this width, moved where the text would leave the picture.
+double kept_inside(double middle, double width);
+
 /// The number at mark `i`.
 std::string tick_text(const Ticks& ticks, int i);
 

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "framed.hpp"
+#include "letters.hpp"
 #include "plot.hpp"
 #include "wattweek/chart/palette.hpp"
 #include "wattweek/diag/number_text.hpp"
@@ -16,8 +17,8 @@ namespace {
 
 constexpr std::size_t kDays = 7;
 constexpr std::size_t kSlots = 48;
-constexpr double kLeft = 44;
-constexpr double kSlotWidth = 8.8;
+constexpr double kLeft = 52;
+constexpr double kSlotWidth = 8.0;
 constexpr double kTop = 2;
 constexpr double kDayHeight = 22;  // Two more than the cells' stroke: lines of paper between.
 constexpr double kBottom = kTop + kDayHeight * kDays;
@@ -87,8 +88,8 @@ void draw_cells(Canvas& canvas, const WeekRuns& week, const Ticks& ticks) {
     for (std::size_t day = 0; day < kDays; ++day) {
       for (const Run& run : week[day]) {
         if (run.interval != interval) continue;
-        data += fmt::format("M{}H{}", coordinates(slot_x(run.first), day_y(day)),
-                            coordinate(slot_x(run.end)));
+        data += fmt::format("M{}h{}", coordinates(slot_x(run.first), day_y(day)),
+                            coordinate(slot_x(run.end) - slot_x(run.first)));
       }
     }
     canvas.path(data, fmt::format("w{} cells", shade_of(ticks, interval)));
@@ -103,13 +104,13 @@ std::string watts_text(const Range& watts, int decimals) {
   return low == high ? low : low + " to " + high;
 }
 
-// "Monday: 00:00 to 08:00 31 W; ..."
+// "Monday, W from each time on: 00:00 31; 08:00 40 to 41.5; ..."
 void draw_hovers(Canvas& canvas, const WeekRuns& week, const Ticks& ticks) {
   for (std::size_t day = 0; day < kDays; ++day) {
-    std::string title = fmt::format("{}: ", kDayNames[day]);
+    std::string title = fmt::format("{}, W from each time on:", kDayNames[day]);
     for (const Run& run : week[day]) {
-      title += fmt::format("{}{} to {} {} W", run.first == 0 ? "" : "; ", clock(run.first),
-                           clock(run.end), watts_text(run.watts, ticks.decimals() + 1));
+      title += fmt::format("{} {} {}", run.first == 0 ? "" : ";", clock(run.first),
+                           watts_text(run.watts, ticks.decimals() + 1));
     }
     canvas.hover(kLeft, day_y(day) - kDayHeight / 2, kRight, day_y(day) + kDayHeight / 2, title);
   }
@@ -127,7 +128,9 @@ void draw_hours(Canvas& canvas) {
   for (std::size_t slot = 0; slot <= kSlots; slot += 6) {
     const bool named = slot % 12 == 0;
     marks += fmt::format("M{}v{}", coordinates(slot_x(slot), kBottom), named ? 6 : 3);
-    if (named) canvas.text(slot_x(slot), kBottom + 19, clock(slot), "small mid");
+    if (!named) continue;
+    const double middle = kept_inside(slot_x(slot), text_width(clock(slot), kSmallSize));
+    canvas.text(middle, kBottom + 19, clock(slot), "small mid");
   }
   canvas.path(marks, "axis");
   canvas.text(kRight, kBottom + 36, "time of day", "small end muted");
@@ -144,7 +147,9 @@ double draw_shades(Canvas& canvas, const Ticks& ticks) {
       canvas.path(fmt::format("M{}H{}", coordinates(limit(i), top + 10), coordinate(limit(i + 1))),
                   fmt::format("w{} cells", shade_of(ticks, static_cast<std::size_t>(i))));
     }
-    canvas.text(limit(i), top + 37, tick_text(ticks, i), "small mid");
+    const std::string number = tick_text(ticks, i);
+    canvas.text(kept_inside(limit(i), text_width(number, kSmallSize)), top + 37, number,
+                "small mid");
   }
   canvas.path(box_path(kLeft, top, kRight, top + 20), "axis");
   canvas.text(kRight, top + 54, "mean of each half-hour", "small end muted");

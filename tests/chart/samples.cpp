@@ -68,12 +68,11 @@ Sample lines() {
                 true,
                 {},
                 {}};
-  picture.lines = {{"small server",
-                    {{0.5, 520, Range{480, 560}}, {1, 640, Range{600, 690}},
-                     {2, 880, Range{800, 980}}}},
-                   {"old desktop",
-                    {{0.5, 300, Range{270, 320}}, {1, 600, Range{550, 640}},
-                     {2, 1200, Range{1100, 1290}}}}};
+  picture.lines = {
+      {"small server",
+       {{0.5, 520, Range{480, 560}}, {1, 640, Range{600, 690}}, {2, 880, Range{800, 980}}}},
+      {"old desktop",
+       {{0.5, 300, Range{270, 320}}, {1, 600, Range{550, 640}}, {2, 1200, Range{1100, 1290}}}}};
   picture.markers = {{1, {}, "today"}, {1.111, 666.7, "equal at 1.11"}};
   return {"lines", svg(picture)};
 }
@@ -88,13 +87,16 @@ std::string candidate(int i) { return fmt::format("candidate {}", i + 1); }
 
 // Fifteen names of 80 letters that begin alike.
 std::string long_name(int i) {
-  return fmt::format("A second-hand rack server with four drives, two supplies and more memory, "
-                     "no. {:03}", i + 1);
+  return fmt::format(
+      "A second-hand rack server with four drives, two supplies and more memory, "
+      "no. {:03}",
+      i + 1);
 }
 
 Sample many_bars() {
   Bars picture{frame("many-bars", "What do fifteen candidates cost in five years?"),
-               "EUR in 5 years, present value", {}};
+               "EUR in 5 years, present value",
+               {}};
   for (int i = 0; i < 15; ++i) {
     const double value = 1500 + 830 * (i * 7 % 15);
     picture.bars.push_back({long_name(i), value, Range{value * 0.8, value * 1.3},
@@ -104,7 +106,8 @@ Sample many_bars() {
 }
 
 Sample many_parts() {
-  StackedMonths picture{frame("many-parts", "Forty workloads, forty months"), "kWh a month", {}, {}};
+  StackedMonths picture{
+      frame("many-parts", "Forty workloads, forty months"), "kWh a month", {}, {}};
   for (int m = 0; m < 40; ++m) {
     picture.months.push_back(fmt::format("{}-{:02}", 2027 + m / 12, m % 12 + 1));
   }
@@ -118,7 +121,11 @@ Sample many_parts() {
 
 Lines sweep_of(int count, std::string (*name)(int)) {
   Lines picture{frame("many", "Fifteen candidates over the price"),
-                "price of electricity, times today's", "EUR in 5 years", true, {}, {}};
+                "price of electricity, times today's",
+                "EUR in 5 years",
+                true,
+                {},
+                {}};
   for (int i = 0; i < count; ++i) {
     Line line{name(i), {}};
     for (const double x : {0.5, 1.0, 1.5, 2.0, 3.0}) {
@@ -126,7 +133,8 @@ Lines sweep_of(int count, std::string (*name)(int)) {
     }
     picture.lines.push_back(line);
   }
-  picture.markers = {{1, {}, "today"}, {1.19, 700, "candidate 1 and 2 cost the same at 1.19"},
+  picture.markers = {{1, {}, "today"},
+                     {1.19, 700, "candidate 1 and 2 cost the same at 1.19"},
                      {1.25, 712, "candidate 3 and 4 cost the same at 1.25"}};
   return picture;
 }
@@ -158,11 +166,12 @@ Sample restless_week() {
 
 const std::vector<std::string> kHostileNames = {
     "<script>alert(\"1\")</script> & 'more'",
-    "\u05E9\u05E8\u05EA \u05D1\u05D9\u05EA\u05D9 24/7",                    // Hebrew: home server
+    "\u05E9\u05E8\u05EA \u05D1\u05D9\u05EA\u05D9 24/7",             // Hebrew: home server
     "\u062E\u0627\u062F\u0645 \u0645\u0646\u0632\u0644\u064A (2)",  // Arabic: home server
     "over\u202Eride, zero\x01 and \xFF bytes\xC3",
     "\uFFFE and \uFFFF, ]]> and <!-- -->",
-    "\u5BB6\u306E\u30B5\u30FC\u30D0\u30FC\u306F\u591C\u3082\u52D5\u3044\u3066\u3044\u307E\u3059\u3002"
+    "\u5BB6\u306E\u30B5\u30FC\u30D0\u30FC\u306F\u591C\u3082\u52D5\u3044\u3066\u3044\u307E\u3059"
+    "\u3002"
     "\u5BB6\u306E\u30B5\u30FC\u30D0\u30FC\u306F\u591C\u3082\u52D5\u3044\u3066\u3044\u307E\u3059",
     "WWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWWW",
     ""};
@@ -193,8 +202,8 @@ Sample hostile_lines() {
   for (const std::string& name : kHostileNames) {
     picture.lines.push_back({name, {{1, y, {}}, {2, y += 0.5, {}}}});
   }
-  picture.markers = {{1, 1000, kHostileNames[0]}, {2, {}, kHostileNames[1]},
-                     {2, {}, kHostileNames[6]}};
+  picture.markers = {
+      {1, 1000, kHostileNames[0]}, {2, {}, kHostileNames[1]}, {2, {}, kHostileNames[6]}};
   return {"hostile-lines", svg(picture)};
 }
 

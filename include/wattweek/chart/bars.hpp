@@ -26,7 +26,7 @@ struct Bars {
   std::vector<Bar> bars;
 };
 
-/// Draws the bars: over each its name on at most two lines (what does not fit ends in "…") and
+/// Draws the bars: over each its name on at most two lines (too long a name has "…" within) and
 /// its number, below all an axis that holds zero. Values below zero reach to the left.
 /// \pre numbers finite, low <= high; a value text takes less than half the width (some 25 letters).
 std::string svg(const Bars& picture);
