@@ -7,6 +7,9 @@
 namespace wattweek::chart {
 namespace {
 
+// In steps: a value that is a mark but for the last bits of a double needs no further mark.
+constexpr double kHair = 1e-9;
+
 // Multiplied up, and not by a function of the system's library, so that all give the same bits.
 double power_of_ten(int exponent) {
   double power = 1;
@@ -66,8 +69,8 @@ Ticks nice_ticks(Range values, int most) {
   Ticks ticks;
   ticks.exponent = exponent_of((wide.high - wide.low) / most);
   for (;; take_next_step(ticks)) {
-    ticks.first_multiple = std::floor(in_steps(ticks, wide.low));
-    const double steps = std::ceil(in_steps(ticks, wide.high)) - ticks.first_multiple;
+    ticks.first_multiple = std::floor(in_steps(ticks, wide.low) + kHair);
+    const double steps = std::ceil(in_steps(ticks, wide.high) - kHair) - ticks.first_multiple;
     ticks.count = static_cast<int>(steps) + 1;
     if (ticks.count <= most) return ticks;
   }

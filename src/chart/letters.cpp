@@ -42,7 +42,9 @@ std::size_t bytes_that_fit(std::string_view text, double width, double size) {
 // Where the longest end that fits begins.
 std::size_t end_that_fits(std::string_view text, double width, double size) {
   std::size_t begin = 0;
-  while (text_width(text.substr(begin), size) > width) begin += first_bytes(text.substr(begin));
+  while (begin < text.size() && text_width(text.substr(begin), size) > width) {
+    begin += first_bytes(text.substr(begin));
+  }
   while (begin < text.size() && text[begin] == ' ') ++begin;
   return begin;
 }
@@ -77,7 +79,7 @@ std::string shortened(std::string_view text, double width, double size) {
   const std::size_t end = end_that_fits(shown, room * kEndShare, size);
   std::string cut = shown.substr(0, bytes_that_fit(shown, room * (1 - kEndShare), size));
   cut.resize(cut.find_last_not_of(' ') + 1);
-  return cut.append(kEllipsis).append(shown, std::max(end, cut.size()));
+  return cut.append(kEllipsis).append(shown, end);
 }
 
 std::vector<std::string> wrapped(std::string_view text, const Room& room, double size) {

@@ -63,7 +63,7 @@ TEST_CASE("the axis tells its unit, and each bar its name and number") {
 }
 
 TEST_CASE("bars of nothing, of one zero and of equal values are drawn") {
-  CHECK(texts_that_say(bars_of({}), "0").size() == 1);
+  CHECK(texts_that_say(bars_of({}), "0.0").size() == 1);
   CHECK(lengths(bars_of({{"a", 0, {}, "0"}})).size() == 1);
   CHECK(lengths(bars_of({{"a", 7, Range{7, 7}, "7"}, {"b", 7, {}, "7"}})).size() == 2);
   CHECK(lengths(bars_of({{"a", 1e290, {}, "much"}})).size() == 1);

@@ -25,10 +25,9 @@ std::vector<double> line_in(const std::string& picture) {
 TEST_CASE("the area below the curve is the energy, whatever the order of the loads") {
   const std::vector<Load> loads = {{12, 6000}, {40, 760}, {18, 2000}, {12, 1000}};
   const auto line = line_in(curve_of(loads));
-  // The axis upwards ends at 40, its lower end is that of the ninth picture unit: from the path.
   REQUIRE(line.size() == 12);
   double area = 0;
-  double bottom = 0;
+  double bottom = 0;  // Of the filled area: where the watts are zero.
   for (const Element& path : elements(curve_of(loads), "path")) {
     if (path.has_class("band")) {
       for (const double number : numbers_in(path.attributes.at("d"))) {

@@ -13,7 +13,7 @@ struct Range {
 Range with_zero(Range range);
 
 /// Marks at whole multiples of 1, 2 or 5 times a power of ten. The first is at or below the values
-/// that they were made for, the last at or above.
+/// that they were made for, the last at or above (but for a billionth of a step).
 struct Ticks {
   double first_multiple = 0;  ///< The first mark in steps: a whole number.
   int mantissa = 1;           ///< 1, 2 or 5.
