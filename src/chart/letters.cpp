@@ -94,7 +94,7 @@ std::vector<std::string> wrapped(std::string_view text, const Room& room, double
     if (rest.starts_with(' ')) rest.remove_prefix(1);
     width = room.width;
   }
-  lines.push_back(shortened(rest, width, size));
+  if (lines.empty() || !rest.empty()) lines.push_back(shortened(rest, width, size));
   return lines;
 }
 

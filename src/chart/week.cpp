@@ -106,11 +106,12 @@ std::string watts_text(const Range& watts, int decimals) {
 
 // "Monday, W from each time on: 00:00 31; 08:00 40 to 41.5; ..."
 void draw_hovers(Canvas& canvas, const WeekRuns& week, const Ticks& ticks) {
+  const int decimals = std::max(1 - ticks.exponent, 0);  // One more than a step has.
   for (std::size_t day = 0; day < kDays; ++day) {
     std::string title = fmt::format("{}, W from each time on:", kDayNames[day]);
     for (const Run& run : week[day]) {
       title += fmt::format("{} {} {}", run.first == 0 ? "" : ";", clock(run.first),
-                           watts_text(run.watts, ticks.decimals() + 1));
+                           watts_text(run.watts, decimals));
     }
     canvas.hover(kLeft, day_y(day) - kDayHeight / 2, kRight, day_y(day) + kDayHeight / 2, title);
   }

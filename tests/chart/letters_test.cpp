@@ -52,7 +52,8 @@ TEST_CASE("a word of 80 letters is broken within, between characters") {
 }
 
 TEST_CASE("a room that is too small for anything ends all the same") {
-  CHECK(wrapped("WWW", {1, 1, 9}, 14) == std::vector<std::string>{"W", "W", "…"});
+  CHECK(wrapped("WWW", {1, 1, 9}, 14) == std::vector<std::string>{"W", "W", "W"});
+  CHECK(wrapped("WWW", {1, 1, 2}, 14) == std::vector<std::string>{"W", "…"});
   CHECK(shortened("WWW", 1, 14) == "…");
 }
 

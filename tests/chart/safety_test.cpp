@@ -8,7 +8,6 @@
 #include "canvas.hpp"
 #include "samples.hpp"
 #include "svg_reading.hpp"
-#include "wattweek/chart/frame.hpp"
 
 namespace wattweek::chart {
 namespace {
