@@ -106,12 +106,18 @@ void draw_sums(Columns& columns) {
   }
 }
 
+// Long names stand in the legend; repeated for each month they would take many bytes.
+std::string name_under_pointer(const std::string& name) {
+  return isolated(shortened(name, kWidth / 3, kSmallSize));
+}
+
 void draw_hovers(Columns& columns) {
   const int digits = digits_for(reach(columns.places)) + 1;
   for (std::size_t m = 0; m < columns.picture.months.size(); ++m) {
-    std::string title = isolated(columns.picture.months[m]) + ": ";
+    std::string title = name_under_pointer(columns.picture.months[m]) + ": ";
     for (const Part& part : columns.parts) {
-      title += fmt::format("{} {}; ", isolated(part.name), diag::rounded(part.values[m], digits));
+      title += fmt::format("{} {}; ", name_under_pointer(part.name),
+                           diag::rounded(part.values[m], digits));
     }
     title += fmt::format("in all {}", diag::rounded(columns.sums[m], digits));
     const double half = columns.pitch() / 2;

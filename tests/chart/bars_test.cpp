@@ -2,7 +2,7 @@
 
 #include <doctest/doctest.h>
 
-#include <limits>
+#include <algorithm>
 
 #include "samples.hpp"
 #include "svg_reading.hpp"

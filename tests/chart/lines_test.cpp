@@ -2,6 +2,8 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+
 #include "samples.hpp"
 #include "svg_reading.hpp"
 

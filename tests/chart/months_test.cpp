@@ -2,7 +2,6 @@
 
 #include <doctest/doctest.h>
 
-#include <numeric>
 #include <set>
 
 #include "parts.hpp"

@@ -2,12 +2,17 @@
 
 #include <doctest/doctest.h>
 
+#include <algorithm>
+#include <random>
 #include <regex>
 #include <set>
 
 #include "canvas.hpp"
 #include "samples.hpp"
 #include "svg_reading.hpp"
+#include "wattweek/chart/bars.hpp"
+#include "wattweek/chart/lines.hpp"
+#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::chart {
 namespace {
@@ -16,6 +21,11 @@ std::string without_style(const std::string& svg) {
   const std::size_t from = svg.find("<style>");
   const std::size_t to = svg.find("</style>") + 8;
   return svg.substr(0, from) + svg.substr(to);
+}
+
+std::string without_line_ends(std::string svg) {
+  svg.erase(std::remove(svg.begin(), svg.end(), '\n'), svg.end());
+  return svg;
 }
 
 TEST_CASE("a name cannot leave its place in XML") {
@@ -45,6 +55,21 @@ TEST_CASE("every picture is well-formed and holds only what pictures are made of
     for (const Element& element : elements(sample.svg)) CHECK(known.count(element.name) == 1);
     CHECK(sample.svg.find("<script") == std::string::npos);
     CHECK(sample.svg.find("href") == std::string::npos);
+  }
+}
+
+TEST_CASE("any bytes may be a name") {
+  std::mt19937 random(4);
+  for (int i = 0; i < 200; ++i) {
+    std::string bytes;
+    for (auto left = random() % 90; left > 0; --left) bytes += static_cast<char>(random() % 256);
+    const Frame frame{"any", bytes, bytes, true, false};
+    const Bars bars{frame, bytes, {{bytes, 1, {}, bytes.substr(0, 10)}}};
+    const Lines lines{frame, bytes, bytes, true, {{bytes, {{0, 0, {}}}}}, {{0, 0, bytes}}};
+    for (const std::string& picture : {svg(bars), svg(lines)}) {
+      CHECK(elements(picture, "svg").size() == 1);
+      CHECK(diag::printable(without_line_ends(picture)) == without_line_ends(picture));
+    }
   }
 }
 
