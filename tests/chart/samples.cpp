@@ -134,8 +134,8 @@ Lines sweep_of(int count, std::string (*name)(int)) {
     picture.lines.push_back(line);
   }
   picture.markers = {{1, {}, "today"},
-                     {1.19, 700, "candidate 1 and 2 cost the same at 1.19"},
-                     {1.25, 712, "candidate 3 and 4 cost the same at 1.25"}};
+                     {37.0 / 31, 200 + 37.0 * 14 + 60 * 37.0 / 31, "all cost the same at 1.19"},
+                     {1.25, {}, "as announced for next year"}};
   return picture;
 }
 
