@@ -19,10 +19,11 @@ _wattweek_words() {
   done
 }
 
-# Offers the files with an ending, and folders, since one may lead to such a file.
+# Offers the files with an ending, and folders, since one may lead to such a file. Without an ending
+# all files are offered, and folders are among them.
 _wattweek_files() {
   compopt -o filenames 2>/dev/null
-  mapfile -t COMPREPLY < <(compgen -f -X "!*$1" -- "$word"; compgen -d -- "$word")
+  mapfile -t COMPREPLY < <(compgen -f -X "!*$1" -- "$word"; [[ $1 ]] && compgen -d -- "$word")
 }
 
 _wattweek_folders() {

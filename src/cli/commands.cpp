@@ -110,7 +110,7 @@ Command fit() {
            {"stamps", "start|end", "which end of its interval a time names, for energy"},
            {"where", "COLUMN=VALUE",
             "keep only these rows. COLUMN here and NAME below are headings, or numbers from 1"},
-           {"delimiter", "C", "what sets columns apart: a character, tab or blank"},
+           {"delimiter", "C", "what sets columns apart: one of , ; | or the word tab or blank"},
            {"decimal", "C", "the decimal mark, . or ,"},
            {"date-order", "dmy|mdy|ymd", "the order of day, month and year in numbers"},
            {"columns", "time=NAME,power=NAME",

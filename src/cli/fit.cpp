@@ -137,7 +137,10 @@ std::variant<std::string, Outcome> write_profile(const FitRequest& request,
   auto text = profile_text(request, shown);
   if (auto* outcome = std::get_if<Outcome>(&text)) return std::move(*outcome);
   const fs::path path(*request.profile);
-  if (!path.has_filename()) return refused("--profile: found '', accepted is a file's name");
+  if (!path.has_filename()) {
+    return refused(
+        fmt::format("--profile: found '{}', accepted is a file's name", *request.profile));
+  }
   const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
   WrittenFiles files("say --force to replace it, or name another file",
                      request.force ? Existing::replace : Existing::refuse);

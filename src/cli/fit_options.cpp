@@ -47,12 +47,22 @@ std::optional<Misuse> choose(const Arguments& arguments, std::string_view option
   if (!text) return std::nullopt;
   std::vector<std::string_view> accepted;
   for (const auto& [word, value] : choices) {
-    accepted.push_back(word == "\t" ? "a tab" : word == " " ? "' '" : word);
+    accepted.push_back(word);
     if (word != *text) continue;
     chosen = value;
     return std::nullopt;
   }
   return Misuse{fmt::format("--{}: found '{}'{}", option, *text, suggestion(*text, accepted))};
+}
+
+// A list of marks would be one of commas among commas: it is said in words.
+template <std::size_t N>
+std::optional<Misuse> choose_mark(const Arguments& arguments, std::string_view option,
+                                  const Choices<char, N>& choices, std::string_view accepted,
+                                  std::optional<char>& chosen) {
+  if (!choose(arguments, option, choices, chosen)) return std::nullopt;
+  return Misuse{
+      fmt::format("--{}: found '{}', accepted is {}", option, *arguments.value(option), accepted)};
 }
 
 // Begins of `time=`, `power=` and `energy=`, each at the front or behind a comma: a name may hold
@@ -167,8 +177,13 @@ std::variant<FitRequest, Misuse> fit_request(const Arguments& arguments) {
   if (auto wrong = choose(arguments, "stamps", kStamps, options.stamps)) return *wrong;
   if (auto wrong = choose(arguments, "date-order", kOrders, options.date_order)) return *wrong;
   if (auto wrong = choose(arguments, "unit", kUnits, options.unit)) return *wrong;
-  if (auto wrong = choose(arguments, "decimal", kDecimals, options.decimal)) return *wrong;
-  if (auto wrong = choose(arguments, "delimiter", kDelimiters, options.delimiter)) return *wrong;
+  if (auto wrong = choose_mark(arguments, "decimal", kDecimals, ". or ,", options.decimal)) {
+    return *wrong;
+  }
+  if (auto wrong = choose_mark(arguments, "delimiter", kDelimiters,
+                               "one of , ; | or the word tab or blank", options.delimiter)) {
+    return *wrong;
+  }
   if (auto wrong = read_columns(arguments, options)) return *wrong;
   if (auto wrong = read_where(arguments, options)) return *wrong;
   if (auto wrong = read_gap(arguments, request)) return *wrong;

@@ -14,11 +14,12 @@ enum class Place { free_text, word, command, file, folder };
 struct Accepted {
   Place place = Place::free_text;
   std::vector<std::string_view> words{};  ///< With `word`: all that are accepted.
-  std::string_view ending{};              ///< With `file`, such as `.toml`.
+  std::string_view ending{};              ///< With `file`, such as `.toml`; empty: any file.
 };
 
-/// `STUDY.toml` and `FILE.toml...` are files of that ending, `DIR` a folder, `COMMAND` a command,
-/// `FORMAT` one of the command's formats, `low|high` one of these words; all else is free text.
+/// `STUDY.toml` and `FILE.toml...` are files of that ending, `LOG` is a file of any, `DIR` a
+/// folder, `COMMAND` a command, `FORMAT` one of the command's formats, `low|high` one of these
+/// words; all else is free text.
 Accepted accepted_at(const Command& command, std::string_view placeholder);
 
 /// Without what says how often it stands: `COMMAND` of `[COMMAND]`, `FILE.toml` of

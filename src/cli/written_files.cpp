@@ -18,8 +18,11 @@ namespace {
 
 namespace fs = std::filesystem;
 
+/// As the user would write it: `box.toml` in the folder `.`.
+std::string shown(const fs::path& path) { return path.lexically_normal().string(); }
+
 NotWritten failed(const fs::path& path, int error) {
-  return {kFailed, fmt::format("'{}' cannot be written: {}; nothing was left behind", path.string(),
+  return {kFailed, fmt::format("'{}' cannot be written: {}; nothing was left behind", shown(path),
                                std::strerror(error))};
 }
 
@@ -52,7 +55,7 @@ std::optional<NotWritten> WrittenFiles::taken_names(const std::vector<NewFile>& 
     const bool may_be_replaced =
         existing_ == Existing::replace && (fs::is_regular_file(status) || fs::is_symlink(status));
     if (!fs::exists(status) || may_be_replaced) continue;
-    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", (folder_ / file.name).string());
+    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", shown(folder_ / file.name));
   }
   if (paths.empty()) return std::nullopt;
   return taken(paths);
@@ -112,7 +115,7 @@ std::optional<NotWritten> WrittenFiles::finish() {
     const auto give_name =
         existing_ == Existing::replace ? rename_in_place : rename_without_replacing;
     const int error = give_name(hidden_ / name, folder_ / name);
-    if (error == EEXIST) return taken(fmt::format("'{}'", (folder_ / name).string()));
+    if (error == EEXIST) return taken(fmt::format("'{}'", shown(folder_ / name)));
     if (error != 0) return failed(folder_ / name, error);
     placed_.push_back(folder_ / name);
   }

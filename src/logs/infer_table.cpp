@@ -157,20 +157,17 @@ std::vector<std::string> names_in_comment(std::string_view text, const Line& fir
   return headings(fields);
 }
 
-// Nothing but a time and words for no value.
-bool is_mark_of_time(const Fields& fields) {
-  std::size_t times = 0;
-  for (const std::string_view field : fields) {
-    if (may_be_time(field)) {
-      ++times;
-    } else if (!says_no_value(field)) {
-      return false;
-    }
+// The columns in which a row may have its time.
+std::vector<std::size_t> times_in(const Fields& fields) {
+  std::vector<std::size_t> columns;
+  for (std::size_t c = 0; c < fields.size(); ++c) {
+    if (may_be_time(fields[c])) columns.push_back(c);
   }
-  return times > 0;
+  return columns;
 }
 
-// Where the rows begin: a preamble may have times, too, but not as many columns.
+// Where the rows begin: a preamble may have times, too, but not in the same columns of as many.
+// Rows before the first one with a value may have none, or be wider by a comma in a remark.
 std::size_t first_row(const std::vector<Line>& lines, char delimiter, std::size_t width) {
   Fields fields;
   std::size_t first = 0;
@@ -178,9 +175,10 @@ std::size_t first_row(const std::vector<Line>& lines, char delimiter, std::size_
     split(lines[first].text, delimiter, fields);
     if (is_row(fields) && fields.size() == width) break;
   }
+  const std::vector<std::size_t> times = times_in(fields);
   for (std::size_t i = first; i > 0 && first < lines.size(); --i) {
     split(lines[i - 1].text, delimiter, fields);
-    if (fields.size() != width || !is_mark_of_time(fields)) break;
+    if (fields.size() < width || times_in(fields) != times) break;
     first = i - 1;
   }
   return first;
@@ -208,8 +206,11 @@ bool has_clock_alone(std::string_view line) {
   Fields fields;
   for (const char delimiter : kDelimiters) {
     split(line, delimiter, fields);
-    const auto stamp = stamp_of(fields.front());
-    if (fields.size() > 1 && stamp && stamp->form == DateForm::none) return true;
+    const bool has_clock = std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
+      const auto stamp = stamp_of(field);
+      return stamp && stamp->form == DateForm::none;
+    });
+    if (fields.size() > 1 && has_clock) return true;
   }
   return false;
 }
@@ -217,7 +218,7 @@ bool has_clock_alone(std::string_view line) {
 Refusal no_rows(const std::vector<Line>& lines, std::optional<char> delimiter) {
   if (lines.empty()) return {"there are no rows in this log"};
   if (has_clock_alone(lines.back().text)) {
-    return {"column 1 holds clock times without a date; expected readings with date and time"};
+    return {"there are clock times, but no dates; expected readings with date and time"};
   }
   constexpr std::size_t kShown = 60;
   return {"no row with a date and a number was found; the first line is '" +

@@ -50,7 +50,10 @@ std::vector<Candidate> candidates_of(const Sample& sample) {
       if (mostly(facts[clock].clocks, facts[clock])) {
         const bool zoned = facts[clock].zoned * 2 > facts[clock].clocks;
         Heading heading = heading_at(sample, clock);
-        heading.is_utc |= heading_at(sample, c).is_utc;
+        const Heading of_date = heading_at(sample, c);
+        heading.is_utc |= of_date.is_utc;
+        heading.is_end |= of_date.is_end;
+        heading.is_start = (heading.is_start || of_date.is_start) && !heading.is_end;
         found.push_back({c, clock, false, zoned, heading});
       }
     }

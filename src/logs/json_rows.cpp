@@ -4,19 +4,26 @@
 
 #include <algorithm>
 
+#include "json_lines.hpp"
+#include "json_mistake.hpp"
 #include "wattweek/diag/printable.hpp"
-#include "wattweek/logs/read_log.hpp"
 
 namespace wattweek::logs {
 namespace {
 
 namespace json = simdjson::ondemand;
 
-// What the fields point to.
+// What the fields point to. The parser looks at some bytes behind the text.
 struct Holder {
-  explicit Holder(const std::string& from) : text(from) {}
+  explicit Holder(std::string from) : text(std::move(from)) {
+    text.reserve(text.size() + simdjson::SIMDJSON_PADDING);
+  }
 
-  simdjson::padded_string text;
+  simdjson::padded_string_view padded() const {
+    return simdjson::padded_string_view(text.data(), text.size(), text.capacity());
+  }
+
+  std::string text;
   json::parser parser;
 };
 
@@ -56,23 +63,32 @@ class Reader {
   std::uint64_t line() const { return line_; }
 
  private:
-  // An array of objects or of arrays: each is a row.
+  // An array of objects or of arrays: each is a row; or of arrays of rows.
   void read_rows(json::array array) {
     for (json::value element : array) {
-      const json::json_type type = element.type();
-      if (type != json::json_type::object && type != json::json_type::array) {
+      if (element.type() == json::json_type::object) {
+        begin_row();
+        read_row(element.get_object(), "");
+        rows_.lines.back() = line_;
+      } else if (element.type() == json::json_type::array) {
+        read_row_or_rows(element.get_array());
+      } else {
         throw std::string(
             "expected rows that are objects, such as {\"time\": ..., \"power\": ...}, or arrays");
       }
-      rows_.lines.push_back(0);
-      rows_.fields.resize(rows_.fields.size() + rows_.names.size());
-      if (type == json::json_type::object) {
-        read_row(element.get_object(), "");
-      } else {
-        read_row(element.get_array());
-      }
-      rows_.lines.back() = line_;
     }
+  }
+
+  void read_row_or_rows(json::array array) {
+    if (begins_with(json::json_type::object, array)) return read_rows(array);
+    begin_row();
+    read_row(array);
+    rows_.lines.back() = line_;
+  }
+
+  void begin_row() {
+    rows_.lines.push_back(0);
+    rows_.fields.resize(rows_.fields.size() + rows_.names.size());
   }
 
   void read_row(json::array array) {
@@ -144,14 +160,16 @@ class Reader {
   }
 
   void read_array(const std::string& name, json::array array) {
-    if (begins_with_row(array)) return read_rows(array);
+    if (begins_with(json::json_type::object, array) || begins_with(json::json_type::array, array)) {
+      return read_rows(array);
+    }
     columns_.push_back({name, column_in(array)});
   }
 
-  static bool begins_with_row(json::array& array) {
+  static bool begins_with(json::json_type type, json::array& array) {
     bool begins = false;
     for (json::value first : array) {
-      begins = first.type() == json::json_type::object || first.type() == json::json_type::array;
+      begins = first.type() == type;
       break;
     }
     array.reset();
@@ -196,112 +214,6 @@ class Reader {
   JsonRows rows_;
 };
 
-// Behind the value that begins at `at`, an object or an array; the end where it is not closed.
-std::size_t end_of_value(std::string_view text, std::size_t at) {
-  std::size_t depth = 0;
-  bool in_string = false;
-  for (; at < text.size(); ++at) {
-    const char c = text[at];
-    if (in_string) {
-      at += c == '\\';
-      in_string = c != '"';
-    } else if (c == '"') {
-      in_string = true;
-    } else if (c == '{' || c == '[') {
-      ++depth;
-    } else if (c == '}' || c == ']') {
-      if (depth-- <= 1) return at + 1;
-    }
-  }
-  return std::string_view::npos;
-}
-
-std::size_t next_token(std::string_view text, std::size_t at) {
-  return at < text.size() ? text.find_first_not_of(" \t\r\n", at) : std::string_view::npos;
-}
-
-// An object in each line is an array of rows that is not written as one. Its line breaks stay, but
-// its first line is moved by one character.
-std::string as_array(std::string text, bool& was_lines) {
-  const std::size_t begin = next_token(text, 0);
-  if (text[begin] != '{') return text;
-  // A row is no longer than a line may be; a whole log often is.
-  const std::string_view first = std::string_view(text).substr(0, begin + kLongestLine);
-  std::size_t end = end_of_value(first, begin);
-  std::size_t next = next_token(text, end);
-  was_lines = next != std::string::npos && text[next] == '{';
-  if (!was_lines) return text;
-  std::string array = "[";
-  std::size_t copied = 0;
-  while (next != std::string::npos && text[next] == '{') {
-    array.append(text, copied, end - copied);
-    array += ',';
-    copied = end;
-    end = end_of_value(text, next);
-    next = next_token(text, end);
-  }
-  array.append(text, copied);
-  return array + "]";
-}
-
-std::string_view why(simdjson::error_code code) {
-  switch (code) {
-    case simdjson::INCOMPLETE_ARRAY_OR_OBJECT:
-    case simdjson::UNCLOSED_STRING:
-    case simdjson::EMPTY:
-      return "it ends within an object, an array or a text";
-    case simdjson::TRAILING_CONTENT:
-      return "something stands behind its end";
-    case simdjson::UTF8_ERROR:
-      return "its texts are not in UTF-8";
-    case simdjson::NUMBER_ERROR:
-      return "expected a number";
-    case simdjson::STRING_ERROR:
-      return "a text has an escape that is none";
-    case simdjson::DEPTH_ERROR:
-      return "objects and arrays are nested too deep";
-    case simdjson::CAPACITY:
-    case simdjson::MEMALLOC:
-      return "it is too large to be held in memory";
-    default:
-      return "expected a comma, a colon, a value, or an end of the object or array";
-  }
-}
-
-JsonMistake mistake_at(std::string_view text, std::size_t at, std::string message) {
-  const std::string_view before = text.substr(0, at);
-  const std::size_t line_begin = before.rfind('\n') + 1;
-  return {1 + static_cast<std::uint64_t>(std::count(before.begin(), before.end(), '\n')),
-          static_cast<int>(before.size() - line_begin) + 1, std::move(message)};
-}
-
-const char* first_line_not_utf8(std::string_view text) {
-  std::size_t begin = 0;
-  while (begin < text.size()) {
-    const std::size_t end = std::min(text.find('\n', begin), text.size());
-    if (!simdjson::validate_utf8(text.data() + begin, end - begin)) break;
-    begin = end + 1;
-  }
-  return text.data() + std::min(begin, text.size());
-}
-
-// Where and what is wrong. An end that comes early is told from something behind the end by
-// counting brackets.
-JsonMistake mistake_of(std::string_view text, simdjson::error_code code, const char* at) {
-  if (code == simdjson::INCOMPLETE_ARRAY_OR_OBJECT) {
-    at = text.data() + text.size();
-    const std::size_t behind = next_token(text, end_of_value(text, next_token(text, 0)));
-    if (behind != std::string_view::npos) {
-      at = text.data() + behind;
-      code = simdjson::TRAILING_CONTENT;
-    }
-  }
-  if (code == simdjson::UTF8_ERROR) at = first_line_not_utf8(text);
-  const bool is_known = at >= text.data() && at <= text.data() + text.size();
-  return mistake_at(text, is_known ? static_cast<std::size_t>(at - text.data()) : 0,
-                    "this is no JSON: " + std::string(why(code)));
-}
-
 }  // namespace
 
 void JsonRows::row(std::size_t row, Fields& to) const {
@@ -320,7 +232,7 @@ std::variant<JsonRows, JsonMistake> json_rows(std::string text) {
   Reader reader(*holder);
   json::document document;
   try {
-    document = holder->parser.iterate(holder->text);
+    document = holder->parser.iterate(holder->padded());
     is_open = true;
     reader.read(document);
     if (document.current_location().error() == simdjson::SUCCESS) {

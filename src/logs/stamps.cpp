@@ -5,7 +5,7 @@
 #include <charconv>
 #include <chrono>
 
-#include "fields.hpp"
+#include "scanner.hpp"
 #include "words.hpp"
 
 namespace wattweek::logs {
@@ -15,88 +15,6 @@ constexpr std::array<std::string_view, 12> kMonths = {"jan", "feb", "mar", "apr"
                                                       "jul", "aug", "sep", "oct", "nov", "dec"};
 constexpr std::array<std::string_view, 7> kWeekdays = {"mon", "tue", "wed", "thu",
                                                        "fri", "sat", "sun"};
-
-constexpr Microseconds kEarliestEpoch = 10'957 * kDay;  // 2000-01-01
-
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
-bool is_letter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'); }
-
-// Takes a stamp apart from left to right.
-class Scanner {
- public:
-  explicit Scanner(std::string_view text) : rest_(text) {}
-
-  bool is_over() const { return rest_.empty(); }
-  std::size_t left() const { return rest_.size(); }
-  char next() const { return rest_.empty() ? '\0' : rest_.front(); }
-
-  bool take(char c) {
-    if (next() != c) return false;
-    rest_.remove_prefix(1);
-    return true;
-  }
-
-  bool take_any(std::string_view accepted) {
-    if (rest_.empty() || accepted.find(rest_.front()) == std::string_view::npos) return false;
-    rest_.remove_prefix(1);
-    return true;
-  }
-
-  void skip(std::string_view accepted) {
-    while (take_any(accepted)) {
-    }
-  }
-
-  // Blanks, unbreakable ones too.
-  void skip_blanks() {
-    while (take(' ') || take_text("\xc2\xa0") || take_text("\xe2\x80\xaf")) {
-    }
-  }
-
-  bool take_text(std::string_view text) {
-    if (!same_word(rest_.substr(0, text.size()), text)) return false;
-    rest_.remove_prefix(text.size());
-    return true;
-  }
-
-  std::size_t digits_ahead() const {
-    std::size_t digits = 0;
-    while (digits < rest_.size() && is_digit(rest_[digits])) ++digits;
-    return digits;
-  }
-
-  // A number of so many digits. \pre digits_ahead() >= digits, digits <= 9
-  int take_number(std::size_t digits) {
-    int number = 0;
-    for (std::size_t i = 0; i < digits; ++i) number = number * 10 + (rest_[i] - '0');
-    rest_.remove_prefix(digits);
-    return number;
-  }
-
-  std::optional<int> take_short_number() {
-    const std::size_t digits = digits_ahead();
-    if (digits < 1 || digits > 2) return std::nullopt;
-    return take_number(digits);
-  }
-
-  std::string_view take_word() {
-    std::size_t letters = 0;
-    while (letters < rest_.size() && is_letter(rest_[letters])) ++letters;
-    const std::string_view word = rest_.substr(0, letters);
-    rest_.remove_prefix(word.size());
-    return word;
-  }
-
-  bool take_word(std::string_view word) {
-    Scanner trial(rest_);
-    if (!same_word(trial.take_word(), word)) return false;
-    *this = trial;
-    return true;
-  }
-
- private:
-  std::string_view rest_;
-};
 
 constexpr std::string_view kDateMarks = "-/.";
 
@@ -277,9 +195,10 @@ bool take_clock(Scanner& text, Stamp& stamp) {
          take_zone(text, stamp);
 }
 
-}  // namespace
+// Between the begin and the end of an interval in one field.
+constexpr std::string_view kBetween = " - ";
 
-std::optional<Stamp> stamp_of(std::string_view field) {
+std::optional<Stamp> one_stamp(std::string_view field) {
   if (field.size() < 4 || field.size() > 64) return std::nullopt;
   Stamp stamp;
   Scanner text(field);
@@ -293,6 +212,19 @@ std::optional<Stamp> stamp_of(std::string_view field) {
   stamp.clock_at = field.size() - text.left();
   if (text.is_over() || take_clock(text, stamp)) return stamp;
   return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Stamp> stamp_of(std::string_view field) {
+  if (auto stamp = one_stamp(field)) return stamp;
+  const std::size_t mark = field.find(kBetween);
+  if (mark == std::string_view::npos || !one_stamp(field.substr(mark + kBetween.size()))) {
+    return std::nullopt;
+  }
+  auto begin = one_stamp(field.substr(0, mark));
+  if (begin) begin->is_range = true;
+  return begin;
 }
 
 std::optional<Stamp> clock_of(std::string_view text) {
@@ -325,41 +257,6 @@ bool has_possible_date(const Stamp& stamp) {
   return stamp.form != DateForm::none &&
          (local_us(stamp, DateOrder::dmy) || local_us(stamp, DateOrder::mdy) ||
           local_us(stamp, DateOrder::ymd));
-}
-
-std::optional<Microseconds> epoch_us(std::string_view field, char decimal) {
-  const std::size_t mark = field.find(decimal);
-  const std::string_view whole = field.substr(0, mark);
-  const char* const end = whole.data() + whole.size();
-  std::int64_t number = 0;
-  const auto [stop, error] = std::from_chars(whole.data(), end, number);
-  if (error != std::errc{} || stop != end || number <= 0) return std::nullopt;
-  constexpr std::array<Microseconds, 3> kPerSecond = {1, 1'000, 1'000'000};
-  for (const Microseconds per_second : kPerSecond) {
-    const Microseconds unit_us = kSecond / per_second;
-    if (number < kEarliestEpoch / unit_us || number >= kLatest / unit_us) continue;
-    Microseconds at = number * unit_us;
-    if (mark == std::string_view::npos) return at;
-    Microseconds place = unit_us;
-    for (const char c : field.substr(mark + 1)) {
-      if (!is_digit(c)) return std::nullopt;
-      at += (place /= 10) * (c - '0');
-    }
-    return at;
-  }
-  const std::int64_t from_ns = number / 1000;
-  const bool is_ns =
-      from_ns >= kEarliestEpoch && from_ns < kLatest && mark == std::string_view::npos;
-  return is_ns ? std::optional(from_ns) : std::nullopt;
-}
-
-std::string_view epoch_unit(std::string_view field) {
-  constexpr std::size_t kDigitsOfSeconds = 10;
-  constexpr std::array<std::string_view, 4> kUnits = {"seconds", "milliseconds", "microseconds",
-                                                      "nanoseconds"};
-  const std::size_t digits = Scanner(field).digits_ahead();
-  return kUnits[std::min(kUnits.size() - 1,
-                         (std::max(digits, kDigitsOfSeconds) - kDigitsOfSeconds + 2) / 3)];
 }
 
 }  // namespace wattweek::logs

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "wattweek/metering/levels.hpp"
 
@@ -18,6 +19,21 @@ Eigen::VectorXd with_idle(const Eigen::VectorXd& units) {
 }
 
 double or_zero(double part, double whole) { return whole > 0 ? part / whole : 0; }
+
+/// How far it mostly is from a cell with time to the next: of a log with a row every five minutes
+/// most cells have none.
+Index usual_distance(const Eigen::VectorXd& seconds) {
+  std::map<Index, std::size_t> times;
+  Index before = -1;
+  for (Index cell = 0; cell < seconds.size(); ++cell) {
+    if (!(seconds(cell) > 0)) continue;
+    if (before >= 0) ++times[cell - before];
+    before = cell;
+  }
+  const auto most = std::max_element(
+      times.begin(), times.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+  return most == times.end() ? 1 : most->first;
+}
 
 }  // namespace
 
@@ -126,7 +142,8 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
   double neighbours = 0;
   double squares_before = 0;  // Of cells that have a neighbour after them, ...
   double squares_after = 0;   // ... and of those that have one before.
-  double before_w = 0;
+  const Index next = usual_distance(all.seconds);
+  Eigen::VectorXd off = Eigen::VectorXd::Zero(all.seconds.size());
   Residuals residuals;
   for (Index cell = 0; cell < all.seconds.size(); ++cell) {
     const double seconds = all.seconds(cell);
@@ -136,13 +153,13 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
     squares += seconds * off_w * off_w;
     spread += seconds * from_mean_w * from_mean_w;
     residuals.largest_w = std::max(residuals.largest_w, std::abs(off_w));
-    if (cell > 0 && all.seconds(cell - 1) > 0) {
-      const double weight = std::sqrt(seconds * all.seconds(cell - 1));
-      neighbours += weight * off_w * before_w;
-      squares_before += weight * before_w * before_w;
-      squares_after += weight * off_w * off_w;
-    }
-    before_w = off_w;
+    off(cell) = off_w;
+    if (cell < next || !(all.seconds(cell - next) > 0)) continue;
+    const double before_w = off(cell - next);
+    const double weight = std::sqrt(seconds * all.seconds(cell - next));
+    neighbours += weight * off_w * before_w;
+    squares_before += weight * before_w * before_w;
+    squares_after += weight * off_w * off_w;
   }
   const double variance = squares / all.seconds.sum();
   residuals.sd_w = std::sqrt(variance);

@@ -26,13 +26,15 @@ std::string clock_text(const FitShown& shown, logs::Microseconds at_us);
 /// Limits of error of the whole log's energy. \pre the log has a meter error
 double meter_kwh(const FitShown& shown);
 
+/// The part of the time between the first and the last row that is known, 0 to 1.
+double covered_part(const metering::Coverage& coverage);
+
 /// The parts of the text.
 Section coverage_section(const FitShown& shown);
 Section levels_section(const FitShown& shown);
 Section increments_section(const FitShown& shown);
 Section fitted_week_section(const FitShown& shown);
 Section year_section(const FitShown& shown);
-Section meter_section(const FitShown& shown);
 
 /// How long the watts stay where, with the levels named.
 /// \pre there is time in the histogram

@@ -11,9 +11,9 @@ namespace {
 
 using units::in_watts;
 
-/// `9.5 W (first on mon at 03:00)`.
+/// `9.5 W (first on mon at 03:00)`. Measured watts have more digits than anybody wants to read.
 std::string hour_text(const model::WeekOfWatts& week, std::size_t hour) {
-  return fmt::format("{} (first on {} at {})", watts_text(week[hour]),
+  return fmt::format("{} W (first on {} at {})", rounded(in_watts(week[hour]), 2),
                      weekday_word(static_cast<unsigned>(hour / 24)),
                      clock_words(static_cast<int>(hour % 24) * 60));
 }

@@ -145,10 +145,10 @@ TEST_CASE("arguments: an unknown command names the nearest and all that there ar
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'comprae'; did you mean 'compare'? Accepted are "
-        "estimate, compare, whatif, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, fit, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("--verison").err ==
         "wattweek: error: unknown option '--verison'; did you mean '--version'? Accepted are "
-        "estimate, compare, whatif, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, fit, check, quick, new, help, --help, --version\n");
 }
 
 TEST_CASE("arguments: without a command the program says which there are") {
@@ -156,7 +156,8 @@ TEST_CASE("arguments: without a command the program says which there are") {
   CHECK(run.exit_code == 2);
   CHECK(run.out == "");
   CHECK(run.err ==
-        "wattweek: error: no command; accepted are estimate, compare, whatif, check, quick, new, "
+        "wattweek: error: no command; accepted are estimate, compare, whatif, fit, check, quick, "
+        "new, "
         "help; try "
         "`wattweek help`\n");
 }

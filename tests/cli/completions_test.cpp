@@ -124,6 +124,16 @@ TEST_CASE("completions: an option that repeats is offered again, each time with 
   CHECK(desk.zsh(first + " b", "*--tariff b\\\\ c.toml*"));
 }
 
+TEST_CASE("completions: a log may be a file of any kind, and each is offered once") {
+  const Desk desk;
+  CHECK(desk.bash({"wattweek", "fit", "d"}) == "d.csv|");
+  CHECK(desk.bash({"wattweek", "fit", "s"}) == "sub|");
+  CHECK(desk.bash({"wattweek", "fit", "d.csv", "--activity", "d"}) == "d.csv|");
+  CHECK(desk.bash({"wattweek", "fit", "d.csv", "--kind", "c"}) == "counter|");
+  CHECK(desk.fish("wattweek fit ") == "a.toml|b c.toml|d.csv|sub/|");
+  CHECK(desk.zsh("wattweek fit d", "*wattweek fit d.csv*"));
+}
+
 TEST_CASE("completions: fish offers commands, options, accepted words and files") {
   const Desk desk;
   CHECK(desk.fish("wattweek ") == listed(command_names()));

@@ -52,7 +52,9 @@ TEST_CASE("help: the example of every command runs as it stands, beside the ship
     }
     const Run run = shell(folder.path(), std::string(command.example));
     CHECK(run.exit_code == 0);
-    CHECK(run.err == "");
+    // What `fit` finds about a log is said there.
+    const bool says_findings = command.name == "fit";
+    CHECK((run.err == "" || says_findings));
     CHECK(run.out != "");
   }
 }
@@ -99,7 +101,7 @@ TEST_CASE("help: about a command that does not exist is refused") {
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'chekc'; did you mean 'check'? Accepted are estimate, "
-        "compare, whatif, check, quick, new, help, --help, --version\n");
+        "compare, whatif, fit, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("help check quick").err ==
         "wattweek: error: help: 'quick' is one word too many\n");
 }

@@ -17,6 +17,8 @@ TEST_CASE("placeholder: a name with an ending is a file, once or often") {
     CHECK(accepted_at(kAny, spelt).ending == ".toml");
   }
   CHECK(accepted_at(kAny, "LOG.csv").ending == ".csv");
+  CHECK(accepted_at(kAny, "LOG").place == Place::file);
+  CHECK(accepted_at(kAny, "LOG").ending == "");
 }
 
 TEST_CASE("placeholder: a folder, a command, a format and words of a fixed list") {

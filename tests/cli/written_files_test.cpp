@@ -73,5 +73,40 @@ TEST_CASE("written files: somebody who takes a name in the meantime keeps it, an
   CHECK(count_in(folder.path()) == 1);
 }
 
+TEST_CASE("written files: a file that is there is replaced where that was asked for") {
+  const TemporaryFolder folder;
+  folder.write("b.toml", "theirs\n");
+  {
+    WrittenFiles files("name another folder", Existing::replace);
+    REQUIRE_FALSE(files.write(folder.path().string(), kTwo));
+    CHECK(text_of(folder.path() / "b.toml") == "theirs\n");
+    REQUIRE_FALSE(files.finish());
+  }
+  CHECK(text_of(folder.path() / "b.toml") == "second\n");
+  CHECK(count_in(folder.path()) == 2);
+}
+
+TEST_CASE("written files: a link is replaced, and what it leads to stays") {
+  const TemporaryFolder folder;
+  folder.write("mine.txt", "mine\n");
+  fs::create_symlink("mine.txt", folder.path() / "a.toml");
+  WrittenFiles files("name another folder", Existing::replace);
+  REQUIRE_FALSE(files.write(folder.path().string(), kTwo));
+  REQUIRE_FALSE(files.finish());
+  CHECK_FALSE(fs::is_symlink(folder.path() / "a.toml"));
+  CHECK(text_of(folder.path() / "a.toml") == "first\n");
+  CHECK(text_of(folder.path() / "mine.txt") == "mine\n");
+}
+
+TEST_CASE("written files: a folder is never replaced") {
+  const TemporaryFolder folder;
+  fs::create_directory(folder.path() / "a.toml");
+  WrittenFiles files("name another folder", Existing::replace);
+  const auto why = files.write(folder.path().string(), kTwo);
+  REQUIRE(why);
+  CHECK(why->exit_code == kWrongInput);
+  CHECK(fs::is_directory(folder.path() / "a.toml"));
+}
+
 }  // namespace
 }  // namespace wattweek::cli

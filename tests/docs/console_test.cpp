@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <set>
 
 #include "../cli/program.hpp"
 #include "toml_examples.hpp"
@@ -46,14 +47,40 @@ bool matches(const Lines& expected, std::size_t e, const Lines& got, std::size_t
   return g == got.size();
 }
 
-// A folder with the document's named examples, the program where the source tree has it, and
-// the example of the library.
+// What the document's commands write as a profile.
+std::set<std::string> written_profiles(const std::string& document) {
+  const std::string option = " --profile ";
+  std::set<std::string> names;
+  for (const Block& block : blocks(document)) {
+    const std::size_t at = block.info == "console" ? block.text.find(option) : block.text.npos;
+    if (at == block.text.npos) continue;
+    const std::size_t begin = at + option.size();
+    names.insert(block.text.substr(begin, block.text.find_first_of(" \n", begin) - begin));
+  }
+  return names;
+}
+
+// A folder with the document's named examples, except for what its commands write, the program
+// where the source tree has it, and the example of the library.
 void furnish(const cli::TemporaryFolder& folder, const std::string& document) {
-  for (const auto& [name, text] : named_files(document)) folder.write(name, text);
+  const std::set<std::string> written = written_profiles(document);
+  for (const auto& [name, text] : named_files(document)) {
+    if (written.count(name) == 0) folder.write(name, text);
+  }
   fs::create_directory(folder.path() / "build");
   fs::create_symlink(WATTWEEK_PROGRAM, folder.path() / "build/wattweek");
   fs::create_symlink(WATTWEEK_LIBRARY_EXAMPLE, folder.path() / "assess");
   fs::create_symlink(WATTWEEK_SOURCE_DIR "/docs", folder.path() / "docs");
+}
+
+// A profile that a command wrote is the one that the document shows, below the line that names it.
+void check_written(const cli::TemporaryFolder& folder, const std::string& document) {
+  const auto shown = named_files(document);
+  for (const std::string& name : written_profiles(document)) {
+    const auto at = shown.find(name);
+    if (at == shown.end()) continue;
+    CHECK(at->second.substr(at->second.find('\n') + 1) == cli::text_of(folder.path() / name));
+  }
 }
 
 /// A build that is slow enough says how far it is.
@@ -81,6 +108,7 @@ TEST_CASE("documents: every command shown with its output prints that output") {
         ++run;
       }
     }
+    check_written(folder, document);
   }
   CHECK(run > 5);
 }

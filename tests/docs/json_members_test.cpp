@@ -25,6 +25,7 @@ void collect(const json& value, const std::string& path, Members& members) {
     for (const json& bills : value) collect(bills, "bills.without", members);
     return;
   }
+  if (path == "log.dropped") return;  // One member for each reason.
   for (const auto& [name, inside] : value.items()) {
     members[path].insert(name);
     collect(inside, path.empty() ? name : path + "." + name, members);
@@ -83,6 +84,21 @@ TEST_CASE("docs/json.md: describes every member of what-ifs, and no other") {
   check_chapter(
       "wattweek-rest-1",
       members_of("whatif docs/examples/ostrawick.toml --rest rack=01:00-06:00 --format json"));
+}
+
+TEST_CASE("docs/json.md: describes every member of fit, and no other") {
+  const std::string log = "fit docs/examples/plug-log.csv --zone Europe/Dublin --format json ";
+  Members members = members_of(log +
+                               "--activity docs/examples/plug-activity.csv --meter-error 2,0.5 "
+                               "--tariff shipped:flat");
+  // A workload that is in use all the time cannot be told from idle.
+  const cli::TemporaryFolder folder;
+  folder.write("use.csv", "workload,start,end\ndoor,2027-03-01 00:00,2027-04-01 00:00\n");
+  for (const auto& [path, names] :
+       members_of(log + "--activity '" + (folder.path() / "use.csv").string() + "'")) {
+    members[path].insert(names.begin(), names.end());
+  }
+  check_chapter("wattweek-fit-1", members);
 }
 
 TEST_CASE("docs/json.md: describes every member of quick, and no other") {

@@ -10,7 +10,10 @@ namespace wattweek::docs {
 
 namespace {
 
-const std::vector<std::string> kPages{"docs/messages.md", "docs/command-messages.md"};
+const std::vector<std::string> kPages{"docs/messages.md", "docs/command-messages.md",
+                                      "docs/log-messages.md"};
+const std::string kLogPage = "docs/log-messages.md";
+const std::string kFindings = "Findings";
 constexpr std::string_view kExtension = ".toml";
 
 bool holds(const std::string& text, std::string_view part) {
@@ -64,11 +67,34 @@ std::vector<std::string> lines_of_side(const Block& block, Side side) {
   return lines;
 }
 
+// The blocks whose first line is `# log: NAME`, a comment to whoever reads logs.
+void write_logs(const cli::TemporaryFolder& folder) {
+  const std::string begin = "# log: ";
+  for (const Block& block : blocks(kLogPage)) {
+    if (block.info != "csv") continue;
+    const std::string first = block.text.substr(0, block.text.find('\n'));
+    REQUIRE_MESSAGE(first.substr(0, begin.size()) == begin, where(block));
+    folder.write(first.substr(begin.size()), block.text);
+  }
+}
+
+// What is found about a log is told beside what `fit` answers, and is no complaint.
+std::string without_findings(const std::string& err) {
+  std::string kept;
+  for (const std::string& line : lines_of(err)) {
+    const bool is_finding =
+        holds(line, "wattweek: ") && !holds(line, ": error: ") && !holds(line, ": note: ");
+    if (!is_finding) kept += line + "\n";
+  }
+  return kept;
+}
+
 cli::Run run_among_files(const std::string& command) {
   const cli::TemporaryFolder folder;
   for (const std::string& page : kPages) {
     for (const auto& [name, text] : named_files(page)) folder.write(name, text);
   }
+  write_logs(folder);
   return cli::shell(folder.path(), command);
 }
 
@@ -80,7 +106,7 @@ Said said_of_commands(const std::vector<std::string>& lines) {
     const cli::Run run = run_among_files(line.substr(2));
     all.exit_code = is_first || run.exit_code == all.exit_code ? run.exit_code : -1;
     all.out += run.out;
-    all.err += run.err;
+    all.err += without_findings(run.err);
     is_first = false;
   }
   return all;
@@ -121,10 +147,16 @@ std::vector<std::string> messages_without_example() {
   std::vector<std::string> messages;
   for (const std::string& page : kPages) {
     for (const Section& each : sections(page)) {
+      if (each.heading == kFindings) continue;
       for (const Row& row : table_rows(each)) messages.push_back(message_in(row.front()));
     }
   }
   return messages;
+}
+
+std::vector<std::string> findings() {
+  const std::set<std::string> all = first_cells(section(kLogPage, "", kFindings));
+  return {all.begin(), all.end()};
 }
 
 Said said_of(const Entry& entry, Side side) {

@@ -22,6 +22,9 @@ std::vector<Entry> message_entries();
 /// The messages of the pages' tables, which have no example.
 std::vector<std::string> messages_without_example();
 
+/// What is no message: what the pages list as found about a log.
+std::vector<std::string> findings();
+
 enum class Side { wrong, right };
 
 /// What the program leaves behind, command by command: the same exit code of all, else -1.

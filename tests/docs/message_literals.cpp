@@ -13,7 +13,8 @@ namespace {
 
 namespace fs = std::filesystem;
 
-// Whoever makes a message needs one of these. The readers pass theirs on as plain text.
+// Whoever makes a message needs one of these. The readers of files and of logs pass theirs on as
+// plain text.
 constexpr std::array<std::string_view, 8> kMakers{"Diagnostic", "Misuse",      "Unreadable",
                                                   "NotWritten", "NoZone",      "Note",
                                                   "refused(",   "write_error("};
@@ -108,7 +109,7 @@ class Walk {
 // `report` shows what it is given.
 bool makes_messages(const std::string& file, const std::string& source) {
   const auto is_in = [&source](std::string_view word) { return source.find(word) != source.npos; };
-  if (file.substr(0, 9) == "src/read/") return true;
+  if (file.substr(0, 9) == "src/read/" || file.substr(0, 9) == "src/logs/") return true;
   if (file.substr(0, 11) == "src/report/") return false;
   return std::any_of(kMakers.begin(), kMakers.end(), is_in);
 }

@@ -51,7 +51,6 @@ TEST_CASE("messages: each right example is read without an error and without a n
 const std::vector<std::pair<std::string, std::string>> kNoMessages{
     {"src/cli/check.cpp", "{}: ok ({})"},
     {"src/cli/check.cpp", "study: {}, {}, {}"},
-    {"src/cli/check.cpp", "profile: {}, {}"},
     {"src/cli/check.cpp", "watts by hour of the week"},
     {"src/cli/check.cpp", "price band"},
     {"src/cli/console.cpp", "wattweek: reckoning {}, {:.0f} % done"},
@@ -70,6 +69,8 @@ const std::vector<std::pair<std::string, std::string>> kNoMessages{
     {"src/cli/shipped_list.cpp", "price band"},
     {"src/cli/shipped_list.cpp", "Profiles, for profile = \"shipped:NAME\" in a study:\n"},
     {"src/cli/shipped_list.cpp", "\nTariffs, for tariff = \"shipped:NAME\" in a study:\n"},
+    {"src/logs/numbers.cpp", "no data"},
+    {"src/logs/stamps.cpp", "T ,t"},
     {"src/read/slips.cpp", "per kwh"},
     {"src/read/syntax_error.cpp", "Error while parsing "},
 };
@@ -82,6 +83,7 @@ bool is_no_message(const Literal& literal) {
 
 std::vector<std::string> all_messages() {
   std::vector<std::string> messages = messages_without_example();
+  for (std::string& finding : findings()) messages.push_back(std::move(finding));
   for (const Entry& entry : message_entries()) {
     messages.insert(messages.end(), entry.messages.begin(), entry.messages.end());
   }

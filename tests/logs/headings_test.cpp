@@ -52,6 +52,12 @@ TEST_CASE("quantities and units in headings") {
   CHECK(meant("Phase A power") == "power");
   CHECK(meant("Current power W") == "power W");
   CHECK(meant("Energy per h, kWh") == "energy kWh");
+  CHECK(meant("15 min mean W") == "power W");
+  CHECK(meant("apower") == "power");
+  CHECK(meant("Gesamtleistung") == "power");
+  CHECK(meant("1-0:1.8.0") == "counter");
+  CHECK(meant("16.7.0") == "power");
+  CHECK(meant("meter_id") == "unsaid");
   CHECK(meant("value") == "unsaid");
   CHECK(meant("state") == "unsaid");
 }
@@ -74,6 +80,9 @@ TEST_CASE("times, directions and series in headings") {
   CHECK(heading_of("Time (UTC)").is_utc);
   CHECK(heading_of("Export kWh").is_out);
   CHECK(heading_of("device_id").is_series);
+  CHECK(heading_of("meter_id").is_series);
+  CHECK_FALSE(heading_of("Plug (W)").is_series);
+  CHECK(heading_of("2.8.0").is_out);
   CHECK_FALSE(heading_of("time").is_series);
   CHECK_FALSE(heading_of("power").is_out);
 }

@@ -74,6 +74,18 @@ kind: power in W, since no unit is given (--kind, --unit)
 )");
 }
 
+TEST_CASE("rows within lists within a list, the device named in the first alone") {
+  CHECK(told(R"([[{"entity_id": "plug_3", "state": "12.5", "last_changed": "2025-01-04T03:10:00Z"},
+  {"state": "13.5", "last_changed": "2025-01-04T03:10:10Z"}]])") ==
+        R"(time: 'last_changed', with UTC or an offset (--columns)
+values: 'state' (--columns)
+kind: power in W, since no unit is given (--kind, --unit)
+2 rows, 2 used
+2025-01-04 03:10:00 12.5
+2025-01-04 03:10:10 13.5
+)");
+}
+
 TEST_CASE("an object in each line") {
   CHECK(told("{\"time\": 1700000000, \"power\": 12.5}\n{\"time\": 1700000010, \"power\": 13.5}\n"
              "\n{\"time\": 1700000020, \"power\": 14.5}\n") ==

@@ -363,7 +363,7 @@ TEST_CASE("clock times without zone need one") {
 
 TEST_CASE("layout 20: clock times alone are refused") {
   CHECK(told("00:15;10\n00:30;11\n00:45;12\n", berlin()) ==
-        "log.csv:1:1: error: column 1 holds clock times without a date; expected readings with "
+        "log.csv:1:1: error: there are clock times, but no dates; expected readings with "
         "date and time\n");
 }
 

@@ -305,6 +305,17 @@ TEST_CASE("regression: what the two ends of a use take away is in the standard e
   CHECK(std::abs(fit.idle_w->value - kIdle_w) < 1.96 * fit.idle_w->standard_error);
 }
 
+TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  // A row in every third minute: off by +1, +1, -1, -1, and 0 in use.
+  for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
+  made.add(60, 15, 1);
+  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
+  CHECK(fit.residuals.lag_one ==
+        doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
+}
+
 TEST_CASE("regression: readings to whole watts are in the standard error") {
   MadeMeasured made;
   made.with_designs({units({0}), units({1})}).with_resolution(1);

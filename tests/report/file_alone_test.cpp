@@ -264,6 +264,16 @@ What uses add is in these watts: a device with a week runs no workloads.
 )");
 }
 
+TEST_CASE("profile: measured watts are shown to a hundredth") {
+  const std::string week = tests::week_text([](int hour) {
+    return hour == 0 ? 9.123456 : hour == 5 ? 29.970929 : 10.0;
+  });
+  std::string said = profile_text(profile("[watts]\n" + week), {});
+  std::replace(said.begin(), said.end(), '\n', ' ');
+  CHECK(said.find("from 9.12 W (first on mon at 00:00)") != std::string::npos);
+  CHECK(said.find("to 29.97 W (first on mon at 05:00)") != std::string::npos);
+}
+
 TEST_CASE("profile: a week without highs and lows") {
   const std::string said = profile_text(profile("[watts]\n" + tests::steady_week(10)), {});
   CHECK(said.find("At the wall socket: 0 W off, and 10 W in every hour of the week.\n"
