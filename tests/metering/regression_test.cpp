@@ -248,8 +248,8 @@ TEST_CASE("regression: the correlation of neighbours is never above 1") {
   MadeMeasured made;
   made.with_designs({units({0}), units({1})});
   for (int hour = 0; hour < 50; ++hour) {
-    made.add(60, 40).add(60, 41).skip(3480);  // Neighbours, far from the mean.
-    for (int i = 0; i < 30; ++i) made.add(60, 10).skip(60);
+    for (int i = 0; i < 10; ++i) made.add(60, 40).add(60, 41).skip(60 * (2 + i % 5));
+    for (int i = 0; i < 35; ++i) made.add(60, 10).skip(60 * (1 + i % 5));  // Without neighbours.
   }
   const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
   CHECK(fit.residuals.lag_one > 0.9);
@@ -312,8 +312,8 @@ TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
   for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
   made.add(60, 15, 1);
   const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
-  CHECK(fit.residuals.lag_one ==
-        doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
+  // Four pairs: 1 - 1 + 1 + 0; squares before are 4, after 3.
+  CHECK(fit.residuals.lag_one == doctest::Approx(1 / std::sqrt(4.0 * 3)));
 }
 
 TEST_CASE("regression: readings to whole watts are in the standard error") {
