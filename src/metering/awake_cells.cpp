@@ -163,7 +163,8 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
   }
   const double variance = squares / all.seconds.sum();
   residuals.sd_w = std::sqrt(variance);
-  residuals.lag_one = or_zero(neighbours, std::sqrt(squares_before) * std::sqrt(squares_after));
+  const double both = std::sqrt(squares_before) * std::sqrt(squares_after);
+  residuals.lag_one = std::clamp(or_zero(neighbours, both), -1.0, 1.0);  // But for roundings.
   residuals.explained = spread > 0 ? 1 - squares / spread : 0;
   return residuals;
 }
