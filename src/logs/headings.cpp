@@ -152,7 +152,12 @@ void look_for_codes(const std::vector<std::string>& words, Heading& heading) {
 }  // namespace
 
 Heading heading_of(std::string_view name) {
-  const std::vector<std::string> words = words_of(name);
+  std::vector<std::string> words = words_of(name);
+  // "15 min" is a time, "min" alone is the lowest.
+  for (std::size_t i = 1; i < words.size(); ++i) {
+    const bool is_counted = words[i - 1].find_first_not_of("0123456789") == std::string::npos;
+    if (words[i] == "min" && is_counted) words[i].clear();
+  }
   Heading heading;
   heading.unit = unit_in(words);
   heading.quantity = quantity_of(words, heading.unit);

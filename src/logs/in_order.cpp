@@ -45,8 +45,18 @@ void InOrder::hand_on_batch() {
   size_ = 1;
 }
 
+// A log that begins with its newest row need not be sorted to be in order.
+void InOrder::sort() {
+  const auto is_not_later = [](const Reading& a, const Reading& b) { return a.at_us <= b.at_us; };
+  if (std::adjacent_find(held_.begin(), held_.end(), is_not_later) == held_.end()) {
+    std::reverse(held_.begin(), held_.end());
+  } else {
+    std::stable_sort(held_.begin(), held_.end(), is_earlier);
+  }
+}
+
 void InOrder::hand_on_sorted(std::size_t kept) {
-  std::stable_sort(held_.begin(), held_.end(), is_earlier);
+  sort();
   drop_same_times();
   if (held_.size() <= kept) return;
   const std::size_t count = held_.size() - kept;

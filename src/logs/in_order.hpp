@@ -38,6 +38,7 @@ class InOrder {
   bool add_otherwise(const Reading& reading);
   bool add_disordered(const Reading& reading);
   void hand_on_batch();
+  void sort();
   void hand_on_sorted(std::size_t kept);
   void drop_same_times();
   void hand_on(std::span<const Reading> readings);

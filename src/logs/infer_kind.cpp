@@ -109,9 +109,19 @@ Heading heading_of_value(const Inference& inference) {
   return heading;
 }
 
+// Under a heading that says so: W is a status, too.
+bool may_hold_units(const Sample& sample, std::size_t column) {
+  if (column >= sample.names.size()) return sample.names.empty();
+  const auto words = words_of(sample.names[column]);
+  return std::any_of(words.begin(), words.end(), [](const std::string& word) {
+    return word == "unit" || word == "units" || word == "einheit" || word == "uom";
+  });
+}
+
 // A column that holds nothing but the name of a unit.
 std::optional<Unit> unit_beside(const Sample& sample) {
   for (std::size_t c = 0; c < sample.columns(); ++c) {
+    if (!may_hold_units(sample, c)) continue;
     const auto fields = different_fields(sample, c, 2);
     if (fields.size() == 1) {
       const auto words = words_of(fields.front());

@@ -55,13 +55,13 @@ std::optional<Stamps> by_midnight(const std::vector<Microseconds>& times) {
   return of_day == step ? std::optional(Stamps::end) : std::nullopt;
 }
 
-// 24:00 can only be an end.
-bool has_end_of_day(const Inference& inference) {
+template <class Condition>
+bool any_stamp(const Inference& inference, Condition&& condition) {
   const Sample& sample = inference.sample;
   const TimeLayout& time = inference.layout.time;
   for (std::size_t row = 0; row < sample.rows() && !time.epoch; ++row) {
     const auto stamp = stamp_of(sample.field(row, time.clock_column.value_or(time.column)));
-    if (stamp && stamp->clock_us == kDay) return true;
+    if (stamp && condition(*stamp)) return true;
   }
   return false;
 }
@@ -75,7 +75,12 @@ Step infer_stamps(Inference& inference) {
   if (asked || meaning.kind != Kind::energy) return std::nullopt;
   std::optional<Stamps> found = inference.stamps_named;
   std::string why = "as a heading says";
-  if (!found && has_end_of_day(inference)) {
+  if (!found && any_stamp(inference, [](const Stamp& stamp) { return stamp.is_range; })) {
+    found = Stamps::start;
+    why = "since its end stands behind it";
+  }
+  // 24:00 can only be an end.
+  if (!found && any_stamp(inference, [](const Stamp& stamp) { return stamp.clock_us == kDay; })) {
     found = Stamps::end;
     why = "since there is a 24:00";
   }

@@ -157,20 +157,17 @@ std::vector<std::string> names_in_comment(std::string_view text, const Line& fir
   return headings(fields);
 }
 
-// Nothing but a time and words for no value.
-bool is_mark_of_time(const Fields& fields) {
-  std::size_t times = 0;
-  for (const std::string_view field : fields) {
-    if (may_be_time(field)) {
-      ++times;
-    } else if (!says_no_value(field)) {
-      return false;
-    }
+// The columns in which a row may have its time.
+std::vector<std::size_t> times_in(const Fields& fields) {
+  std::vector<std::size_t> columns;
+  for (std::size_t c = 0; c < fields.size(); ++c) {
+    if (may_be_time(fields[c])) columns.push_back(c);
   }
-  return times > 0;
+  return columns;
 }
 
-// Where the rows begin: a preamble may have times, too, but not as many columns.
+// Where the rows begin: a preamble may have times, too, but not in the same columns of as many.
+// Rows before the first one with a value may have none, or be wider by a comma in a remark.
 std::size_t first_row(const std::vector<Line>& lines, char delimiter, std::size_t width) {
   Fields fields;
   std::size_t first = 0;
@@ -178,9 +175,10 @@ std::size_t first_row(const std::vector<Line>& lines, char delimiter, std::size_
     split(lines[first].text, delimiter, fields);
     if (is_row(fields) && fields.size() == width) break;
   }
+  const std::vector<std::size_t> times = times_in(fields);
   for (std::size_t i = first; i > 0 && first < lines.size(); --i) {
     split(lines[i - 1].text, delimiter, fields);
-    if (fields.size() != width || !is_mark_of_time(fields)) break;
+    if (fields.size() < width || times_in(fields) != times) break;
     first = i - 1;
   }
   return first;

@@ -30,10 +30,20 @@ bool is_named_series(const Sample& sample, std::size_t column) {
   return column < sample.names.size() && heading_of(sample.names[column]).is_series;
 }
 
+// Numbers of rows and other marks of one row each are many from the beginning.
+bool are_of_single_rows(const Sample& sample, std::size_t column, const Values& values) {
+  if (values.size() < kMostKinds) return false;
+  std::size_t rows = 0;
+  for (; rows < sample.rows() && sample.field(rows, column) != values.back(); ++rows) {
+  }
+  return rows < 2 * kMostKinds;
+}
+
 // A column of names, or of numbers under a heading for them, each in several rows.
 bool tells_apart(const Sample& sample, std::size_t column, const ColumnFacts& facts,
                  const Values& values) {
   if (values.size() < 2 || sample.rows() < 2 * values.size()) return false;
+  if (are_of_single_rows(sample, column, values)) return false;
   if (is_named_series(sample, column)) return facts.stamps == 0;
   const bool holds_names = facts.texts.size() > 1 && facts.numbers * 2 <= facts.filled;
   return sample.names.empty() && holds_names &&

@@ -13,11 +13,17 @@ namespace {
 
 namespace json = simdjson::ondemand;
 
-// What the fields point to.
+// What the fields point to. The parser looks at some bytes behind the text.
 struct Holder {
-  explicit Holder(const std::string& from) : text(from) {}
+  explicit Holder(std::string from) : text(std::move(from)) {
+    text.reserve(text.size() + simdjson::SIMDJSON_PADDING);
+  }
 
-  simdjson::padded_string text;
+  simdjson::padded_string_view padded() const {
+    return simdjson::padded_string_view(text.data(), text.size(), text.capacity());
+  }
+
+  std::string text;
   json::parser parser;
 };
 
@@ -226,7 +232,7 @@ std::variant<JsonRows, JsonMistake> json_rows(std::string text) {
   Reader reader(*holder);
   json::document document;
   try {
-    document = holder->parser.iterate(holder->text);
+    document = holder->parser.iterate(holder->padded());
     is_open = true;
     reader.read(document);
     if (document.current_location().error() == simdjson::SUCCESS) {

@@ -1,13 +1,20 @@
 #include "known_day.hpp"
 
 namespace wattweek::logs {
+namespace {
+
+// A digit is never found where the decimal mark is looked for: behind all digits.
+constexpr char kNever = '0';
+
+}  // namespace
 
 KnownDay::KnownDay(const Layout& layout)
     : is_possible_(layout.time.column == 0 && !layout.time.clock_column && !layout.time.epoch &&
-                   layout.value_column == 1 && !layout.where && layout.delimiter != ' '),
+                   layout.value_column == 1 && !layout.where && layout.delimiter != ' ' &&
+                   layout.delimiter != layout.style.decimal),
       is_local_(!layout.time.names_zone && !layout.time.is_utc),
       delimiter_(layout.delimiter),
-      decimal_(layout.style.decimal),
+      decimal_(layout.style.decimal == kNoMark ? kNever : layout.style.decimal),
       factor_(factor_of(layout.unit)) {}
 
 void KnownDay::learn(std::string_view line, Microseconds at_us) {

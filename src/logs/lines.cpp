@@ -25,10 +25,9 @@ bool LineBlocks::fill() {
     end_ -= begin_;
     begin_ = 0;
   }
-  if (end_ + 1 >= buffer_.size()) buffer_.resize(buffer_.size() * 2);
-  // One byte is kept for the end of a last line that has none.
+  if (end_ + kBehind >= buffer_.size()) buffer_.resize(buffer_.size() * 2);
   const std::size_t got =
-      source_->read(std::span(buffer_).subspan(end_, buffer_.size() - end_ - 1));
+      source_->read(std::span(buffer_).subspan(end_, buffer_.size() - end_ - kBehind));
   end_ += got;
   return got > 0;
 }

@@ -16,6 +16,8 @@ using Problems = std::vector<diag::Diagnostic>;
 
 constexpr std::size_t kSampleBytes = 64 << 20;
 constexpr std::uint64_t kProgressBytes = 16 << 20;
+// A size that is told wrongly must not take all memory.
+constexpr std::uint64_t kMostToReserve = 1 << 30;
 constexpr int kFurthestLine = 2'000'000'000;
 
 // Tells of the bytes that go through.
@@ -177,6 +179,7 @@ class LogReader {
     auto source = open();
     if (!source) return false;
     std::vector<char> piece(1 << 20);
+    text.reserve(std::min<std::uint64_t>(file_.bytes, kMostToReserve) + piece.size());
     while (const std::size_t got = source->read(piece)) text.append(piece.data(), got);
     if (!source->failure().empty()) fail(1, 1, source->failure());
     return problems_.empty();

@@ -195,9 +195,10 @@ bool take_clock(Scanner& text, Stamp& stamp) {
          take_zone(text, stamp);
 }
 
-}  // namespace
+// Between the begin and the end of an interval in one field.
+constexpr std::string_view kBetween = " - ";
 
-std::optional<Stamp> stamp_of(std::string_view field) {
+std::optional<Stamp> one_stamp(std::string_view field) {
   if (field.size() < 4 || field.size() > 64) return std::nullopt;
   Stamp stamp;
   Scanner text(field);
@@ -211,6 +212,19 @@ std::optional<Stamp> stamp_of(std::string_view field) {
   stamp.clock_at = field.size() - text.left();
   if (text.is_over() || take_clock(text, stamp)) return stamp;
   return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<Stamp> stamp_of(std::string_view field) {
+  if (auto stamp = one_stamp(field)) return stamp;
+  const std::size_t mark = field.find(kBetween);
+  if (mark == std::string_view::npos || !one_stamp(field.substr(mark + kBetween.size()))) {
+    return std::nullopt;
+  }
+  auto begin = one_stamp(field.substr(0, mark));
+  if (begin) begin->is_range = true;
+  return begin;
 }
 
 std::optional<Stamp> clock_of(std::string_view text) {

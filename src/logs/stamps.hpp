@@ -32,13 +32,14 @@ struct Stamp {
   bool has_clock = false;
   Microseconds clock_us = 0;  ///< Since local midnight; 24:00 is the end of the day.
   std::size_t clock_at = 0;   ///< Where the clock time begins in the field.
+  bool is_range = false;      ///< Its interval's end stands behind it: "00:00 - 00:15".
   std::optional<int> utc_offset_s{};
 
   friend bool operator==(const Stamp&, const Stamp&) = default;
 };
 
 /// Reads a whole field as a date, a clock time, or both; nothing where it is neither. Impossible
-/// dates are told by `local_us`.
+/// dates are told by `local_us`. Of two with " - " between them, which are an interval, the first.
 std::optional<Stamp> stamp_of(std::string_view field);
 
 /// Reads what stands behind a date: a clock time, with or without zone.

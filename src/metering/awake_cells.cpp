@@ -77,7 +77,9 @@ std::vector<DrawnInUse> AwakeCells::by_design() const {
   });
   std::vector<DrawnInUse> all;
   for (std::size_t design = 0; design < drawn.size(); ++design) {
-    if (drawn[design].seconds > 0) all.push_back({columns_[design], drawn[design]});
+    if (!(drawn[design].seconds > 0)) continue;
+    const bool changing = design < measured_.changing.size() && measured_.changing[design];
+    all.push_back({columns_[design], drawn[design], changing});
   }
   return all;
 }

@@ -25,6 +25,7 @@ Eigen::Index cells_in(double seconds, double cell_seconds);
 struct DrawnInUse {
   Eigen::VectorXd columns;  ///< 1 for idle, then units in use.
   Drawn drawn;
+  bool changing = false;  ///< See `Measured::changing`.
 };
 
 class AwakeCells {

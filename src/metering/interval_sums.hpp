@@ -16,6 +16,8 @@ namespace wattweek::metering {
 class IntervalSums {
  public:
   explicit IntervalSums(const MeasuringOptions& options);
+  IntervalSums(const IntervalSums&) = delete;
+  IntervalSums& operator=(const IntervalSums&) = delete;
 
   /// Before all others: the log's first stamp.
   void start_at(logs::Microseconds first_us) {
@@ -29,14 +31,10 @@ class IntervalSums {
     const double joules = seconds * interval.watts;
     add_figures(interval);
     const std::size_t bin = bins::bin_of(interval.watts);
-    histogram_[bin].seconds += seconds;
-    histogram_[bin].joules += joules;
     if (interval.end_us > calm_until_us_) {
       add_across(interval, bin);
     } else {
-      calm_.seconds += seconds;
-      calm_.joules += joules;
-      parcels_.add(bin, seconds, joules);
+      add_calm(bin, seconds, joules);
     }
   }
   /// In the totals alone. In order of time.
@@ -60,7 +58,15 @@ class IntervalSums {
     highest_w_ = std::max(highest_w_, interval.watts);
     if (interval.watts == 0) zero_runs_.add(interval.start_us, interval.end_us);
   }
+  void add_calm(std::size_t bin, double seconds, double joules) {
+    calm_.seconds += seconds;
+    calm_.joules += joules;
+    (*calm_bins_)[bin].seconds += seconds;
+    (*calm_bins_)[bin].joules += joules;
+    parcels_.add(bin, seconds, joules);
+  }
   void add_across(const Interval& interval, std::size_t bin);
+  Histogram& bins_of(std::uint32_t design) { return design == 0 ? unused_ : in_use_; }
   void turn_to(logs::Microseconds at_us);
   void close_calm();
   Drawn total() const;
@@ -79,7 +85,9 @@ class IntervalSums {
   logs::Microseconds covered_us_ = 0;
   double lowest_w_ = std::numeric_limits<double>::infinity();
   double highest_w_ = 0;
-  Histogram histogram_;
+  Histogram unused_;  // While no workload is in use.
+  Histogram in_use_;
+  Histogram* calm_bins_ = &unused_;
 };
 
 }  // namespace wattweek::metering

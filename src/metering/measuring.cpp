@@ -192,7 +192,8 @@ Measurement Measuring::Inside::finish() {
   if (zero.length_us() > 0) all.coverage.longest_zero_at_us = zero.start_us;
   all.measured = sums_.measured();
   all.measured.resolution_w = resolution_w(typical_step_s);
-  all.measured.carries_rest = meaning_.kind != Kind::power;
+  all.measured.carries_rest = meaning_.kind == Kind::counter;
+  if (meaning_.kind != Kind::power) all.measured.changing.clear();
   return all;
 }
 

@@ -55,7 +55,7 @@ class Running {
 
 NotedUnits::NotedUnits(const Activity& activity) {
   Units units(activity.workloads.size(), 0.0);
-  pieces_.push_back({std::numeric_limits<Microseconds>::min(), row_of(units)});
+  pieces_.push_back({std::numeric_limits<Microseconds>::min(), row_of(units, false)});
   std::vector<Running> running(units.size());
   const std::vector<Change> changes = changes_of(activity);
   for (std::size_t i = 0; i < changes.size(); ++i) {
@@ -63,14 +63,17 @@ NotedUnits::NotedUnits(const Activity& activity) {
     running[workload].change(changes[i]);
     units[workload] = running[workload].sum();
     const bool more_at_once = i + 1 < changes.size() && changes[i + 1].at_us == changes[i].at_us;
-    if (!more_at_once) pieces_.push_back({changes[i].at_us, row_of(units)});
+    if (!more_at_once) pieces_.push_back({changes[i].at_us, row_of(units, false)});
   }
 }
 
-std::uint32_t NotedUnits::row_of(const Units& units) {
+std::uint32_t NotedUnits::row_of(const Units& units, bool changing) {
   const auto [found, is_new] =
-      row_numbers_.try_emplace(units, static_cast<std::uint32_t>(rows_.size()));
-  if (is_new) rows_.push_back(units);
+      row_numbers_.try_emplace({units, changing}, static_cast<std::uint32_t>(rows_.size()));
+  if (is_new) {
+    rows_.push_back(units);
+    changing_.push_back(changing);
+  }
   return found->second;
 }
 
@@ -98,7 +101,7 @@ std::uint32_t NotedUnits::mean_design(Microseconds start_us, Microseconds end_us
     for (std::size_t w = 0; w < mean.size(); ++w) mean[w] += share * units[w];
     from_us = to_us;
   }
-  return row_of(mean);
+  return row_of(mean, true);
 }
 
 std::vector<Eigen::VectorXd> NotedUnits::designs() const {

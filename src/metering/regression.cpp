@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "awake_cells.hpp"
+#include "error_beside.hpp"
 #include "wattweek/metering/least_squares.hpp"
 #include "wattweek/metering/levels.hpp"
 
@@ -27,8 +28,7 @@ struct Weighted {
   Eigen::VectorXd seconds;
 };
 
-Weighted weighted(const AwakeCells& cells, const std::vector<Index>& used) {
-  const std::vector<DrawnInUse> rows = cells.by_design();
+Weighted weighted(const std::vector<DrawnInUse>& rows, const std::vector<Index>& used) {
   const auto n = static_cast<Index>(rows.size());
   const auto p = static_cast<Index>(used.size());
   // At least as many rows as columns: rows of zeros change nothing.
@@ -48,13 +48,16 @@ class Fit {
  public:
   Fit(const AwakeCells& cells, std::size_t workloads, double rounding_w)
       : cells_(cells),
+        rows_(cells.by_design()),
         rounding_w_(rounding_w),
         hours_(cells.unit_hours()),
         x_(Eigen::VectorXd::Zero(static_cast<Index>(workloads) + 1)) {
     for (Index j = 0; j < x_.size(); ++j) {
       if (hours_(j) > 0) used_.push_back(j);
     }
-    const Weighted all = weighted(cells_, used_);
+    std::copy_if(rows_.begin(), rows_.end(), std::back_inserter(steady_rows_),
+                 [](const DrawnInUse& row) { return !row.changing; });
+    const Weighted all = weighted(rows_, used_);
     x_(used_) = non_negative_least_squares(all.columns, all.heights);
     for (const auto& set : ScaledQr(all.columns).dependent_sets()) {
       dependent_.emplace_back();
@@ -98,15 +101,27 @@ class Fit {
 
   // Watts by these columns alone, whatever the signs of their coefficients.
   Eigen::VectorXd fitted_freely(const std::vector<Index>& columns) const {
-    const Weighted all = weighted(cells_, columns);
+    const Weighted all = weighted(rows_, columns);
     Eigen::VectorXd x = Eigen::VectorXd::Zero(x_.size());
     x(columns) = ScaledQr(all.columns).solve(all.heights);
     return cells_.fitted(x);
   }
 
+  // What intervals in which use begins or ends do to a coefficient: what it would be without them,
+  // less what it is. 0 where the log cannot tell.
+  double moved_by_changes(const Weighted& all, const std::vector<Index>& columns,
+                          Index at_j) const {
+    if (steady_rows_.size() == rows_.size()) return 0;
+    const Weighted steady = weighted(steady_rows_, columns);
+    if ((steady.columns.colwise().squaredNorm().array() <= 0).any()) return 0;
+    const ScaledQr qr(steady.columns);
+    if (!qr.is_full_rank()) return 0;
+    return qr.solve(steady.heights)(at_j) - ScaledQr(all.columns).solve(all.heights)(at_j);
+  }
+
   // Of a coefficient fitted beside those of `columns`, the others taken as known.
   double standard_error(const std::vector<Index>& columns, Index j, const Eigen::VectorXd& fitted) {
-    const Weighted all = weighted(cells_, columns);
+    const Weighted all = weighted(rows_, columns);
     const Eigen::MatrixXd inverse = ScaledQr(all.columns).inverse_gram();
     const auto at_j = std::find(columns.begin(), columns.end(), j) - columns.begin();
     // The coefficient is the sum over time of this . columns x watts x seconds.
@@ -119,7 +134,8 @@ class Fit {
     if (run.part > kFewStretches) noise = std::max(noise, inverse(at_j, at_j) * pooled(fitted));
     noise *= cells_.small_sample(static_cast<Index>(columns.size()));
     bandwidth_s_ = std::max(bandwidth_s_, static_cast<double>(run.steps) * cells_.cell_seconds());
-    return std::sqrt(noise + rounding_variance(all, inverse.col(at_j)));
+    const double error_w = std::sqrt(noise + rounding_variance(all, inverse.col(at_j)));
+    return error_beside(moved_by_changes(all, columns, at_j), error_w);
   }
 
   // Long-run variance of all that the fit leaves, for each second.
@@ -137,6 +153,8 @@ class Fit {
   }
 
   const AwakeCells& cells_;
+  std::vector<DrawnInUse> rows_;
+  std::vector<DrawnInUse> steady_rows_;  // Without intervals in which use begins or ends.
   double rounding_w_;
   Eigen::VectorXd hours_;
   Eigen::VectorXd x_;
@@ -175,7 +193,7 @@ Regression nothing_awake(const std::vector<std::string>& workloads) {
 
 double rounding_of_idle_w(const Measured& measured, const std::vector<Level>& levels) {
   for (const Level& level : levels) {
-    if (level.state == State::idle) return rounding_error_w(measured, level);
+    if (level.state == State::idle) return rounding_error_of_unused_w(measured, level);
   }
   return 0;
 }

@@ -19,14 +19,16 @@ constexpr double kNoiseSteps = 2.5;
 
 class Rounded {
  public:
-  Rounded(const Measured& measured, const Level& level)
-      : histogram_(measured.histogram),
+  Rounded(const Histogram& histogram, double step_w, const Level& level)
+      : histogram_(histogram),
         from_(bin_of(level.from_w)),
         to_(std::min(bin_of(level.to_w), histogram_.size())),
-        step_w_(measured.resolution_w) {}
+        step_w_(step_w) {}
+
+  bool has_time() const { return within(0, lower_w(to_)).seconds > 0; }
 
   double error_w() const {
-    if (!(step_w_ > 0) || !(within(0, lower_w(to_)).seconds > 0)) return 0;
+    if (!(step_w_ > 0) || !has_time()) return 0;
     return std::max(few_steps_error_w(), noisy_error_w());
   }
 
@@ -96,7 +98,14 @@ class Rounded {
 }  // namespace
 
 double rounding_error_w(const Measured& measured, const Level& level) {
-  return measured.carries_rest ? 0 : Rounded(measured, level).error_w();
+  if (measured.carries_rest) return 0;
+  return Rounded(measured.histogram, measured.resolution_w, level).error_w();
+}
+
+double rounding_error_of_unused_w(const Measured& measured, const Level& level) {
+  if (measured.carries_rest) return 0;
+  const Rounded unused(measured.unused, measured.resolution_w, level);
+  return unused.has_time() ? unused.error_w() : rounding_error_w(measured, level);
 }
 
 }  // namespace wattweek::metering

@@ -167,6 +167,20 @@ TEST_CASE("rows that are numbered have an id, too, which tells no devices apart"
   CHECK(logged("id,power,time\n3,12.5,2025-01-04T03:10:00Z\n4,2,2025-01-04T03:10:07Z\n"
                "5,13.5,2025-01-04T03:20:30Z\n6,3,2025-01-04T03:30:07Z\n")
             .problems == "");
+  std::string log = "id,power,time\n";
+  for (int i = 0; i < 1000; ++i) log += fmt::format("{},{},{}\n", i, i % 7, 1'700'000'000 + i);
+  CHECK(logged(log).problems == "");
+}
+
+TEST_CASE("many devices are refused, too, the first eight by name") {
+  std::string log = "device,power,time\n";
+  for (int i = 0; i < 1000; ++i) {
+    log += fmt::format("{},{},{}\n", i / 4 % 60 + 1, i % 7, 1'700'000'000 + i);
+  }
+  CHECK(
+      told(log) ==
+      "log.csv:2:1: error: rows of several kinds stand among each other: 'device' has 1, 2, 3, 4, "
+      "5, 6, 7, 8, ...; say which to keep by --where device=VALUE\n");
 }
 
 TEST_CASE("a column of on and off beside the watts tells no devices apart") {
@@ -211,6 +225,23 @@ kind: power in W (--kind, --unit)
 2 rows, 2 used
 2018-10-01 00:05:00 412
 2018-10-01 00:10:00 413
+)");
+}
+
+TEST_CASE("a status of W is no unit") {
+  CHECK(told("Zeit;Verbrauch;Status\n01.07.2024 00:00;0,5;W\n01.07.2024 00:15;0,6;W\n"
+             "01.07.2024 00:30;0,4;W\n",
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Zeit', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Verbrauch' (--columns)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh, since no unit is given (--kind, --unit)
+stamps: at the start of each interval, since the log begins at midnight (--stamps)
+3 rows, 3 used
+2024-06-30 22:00:00 500
+2024-06-30 22:15:00 600
+2024-06-30 22:30:00 400
 )");
 }
 
@@ -289,6 +320,49 @@ kind: a counter that runs on, in kWh, since no unit is given (--kind, --unit)
 2024-07-01 00:15:00 100200
 2024-07-01 00:30:00 100400
 )");
+}
+
+TEST_CASE("from and to in one field") {
+  CHECK(told("Time (CET/CEST);Energy [kWh]\n01.01.2023 00:00 - 01.01.2023 00:15;0,025\n"
+             "01.01.2023 00:15 - 01.01.2023 00:30;0,021\n"
+             "01.01.2023 00:30 - 01.01.2023 00:45;0,015\n",
+             berlin()) == R"(columns: separated by ';' (--delimiter)
+time: 'Time (CET/CEST)', without zone (--columns)
+dates: day first, as is usual with dots (--date-order)
+values: 'Energy [kWh]' (--columns)
+numbers: decimal comma (--decimal)
+kind: energy of intervals in kWh (--kind, --unit)
+stamps: at the start of each interval, since its end stands behind it (--stamps)
+3 rows, 3 used
+2022-12-31 23:00:00 25
+2022-12-31 23:15:00 21
+2022-12-31 23:30:00 15
+)");
+  CHECK(readings_of("Datum;Uhrzeit;Verbrauch (kWh)\n01.07.2024;00:00 - 00:15;0,12\n"
+                    "01.07.2024;00:15 - 00:30;0,11\n01.07.2024;00:30 - 00:45;0,13\n",
+                    berlin()) ==
+        "2024-06-30 22:00:00 120\n2024-06-30 22:15:00 110\n2024-06-30 22:30:00 130\n");
+}
+
+TEST_CASE("a first row without value is a row, and the heading stands before it") {
+  CHECK(told("device,time,power W\nplug_3,2024-07-01T00:00:00Z,\n"
+             "plug_3,2024-07-01T00:01:00Z,13\nplug_3,2024-07-01T00:02:00Z,14\n") ==
+        R"(columns: separated by ',' (--delimiter)
+time: 'time', with UTC or an offset (--columns)
+values: 'power W' (--columns)
+kind: power in W (--kind, --unit)
+3 rows, 2 used, 1 no-value (line 2)
+2024-07-01 00:00:00 nan
+2024-07-01 00:01:00 13
+2024-07-01 00:02:00 14
+)");
+}
+
+TEST_CASE("a first row that is wider than the others is a row") {
+  CHECK(readings_of("time,power,comment\n2024-07-01 00:00:00,12,started, then slept\n"
+                    "2024-07-01 00:01:00,13,\n2024-07-01 00:02:00,14,\n",
+                    berlin()) ==
+        "2024-06-30 22:00:00 12\n2024-06-30 22:01:00 13\n2024-06-30 22:02:00 14\n");
 }
 
 TEST_CASE("layout 8: start, end, duration, epoch, energy in and out") {

@@ -52,6 +52,7 @@ TEST_CASE("quantities and units in headings") {
   CHECK(meant("Phase A power") == "power");
   CHECK(meant("Current power W") == "power W");
   CHECK(meant("Energy per h, kWh") == "energy kWh");
+  CHECK(meant("15 min mean W") == "power W");
   CHECK(meant("apower") == "power");
   CHECK(meant("Gesamtleistung") == "power");
   CHECK(meant("1-0:1.8.0") == "counter");

@@ -88,6 +88,19 @@ TEST_CASE("readings of chance are put in order as a stable sort does") {
   }
 }
 
+TEST_CASE("readings that begin with the newest are turned around") {
+  std::vector<Reading> readings;
+  for (Microseconds i = 3'000; i > 0; --i) readings.push_back({i, static_cast<double>(i)});
+  Kept kept;
+  REQUIRE(ordered(readings, Disorder::a_million, kept));
+  CHECK(same(kept.readings, sorted(readings)));
+  readings.push_back({1, 7});  // At the time of the one before.
+  Kept twice;
+  REQUIRE(ordered(readings, Disorder::a_million, twice));
+  CHECK(twice.readings.front().value == 7);
+  CHECK(same(twice.readings, sorted(readings)));
+}
+
 TEST_CASE("three million readings up to half a million apart from their place are put in order") {
   std::mt19937 random(3);
   const std::vector<Reading> readings = shuffled(3'000'000, 500'000, random);

@@ -96,6 +96,21 @@ TEST_CASE("rounding: counters keep what a step leaves out") {
   CHECK(rounding_error_w(counted, levels.front()) == 0);
 }
 
+TEST_CASE("rounding: what uses add is no noise that would help idle") {
+  // 12 W and nothing else while nothing is in use, 14 W for half of the time: as one level, the
+  // readings spread; of idle alone they do not.
+  MadeMeasured made;
+  made.with_resolution(1);
+  for (int hour = 0; hour < 24; ++hour) made.add(1800, 12).add(1800, 14);
+  Measured all = made.measured();
+  const Level level{State::idle, 13, 24, 0, 1e6};
+  CHECK(rounding_error_of_unused_w(all, level) == rounding_error_w(all, level));
+  CHECK(rounding_error_w(all, level) < 0.01);
+  all.unused.resize(all.histogram.size());
+  all.unused[bin_of(12)] = all.histogram[bin_of(12)];
+  CHECK(rounding_error_of_unused_w(all, level) == doctest::Approx(1 / std::sqrt(12.0)));
+}
+
 TEST_CASE("rounding: noise as wide as a step leaves nothing") {
   MadeMeasured made;
   made.with_resolution(1);

@@ -76,6 +76,42 @@ TEST_CASE("an interval in which uses change has the time mean of their units") {
   CHECK(sums == ByUnits{{{1.5, 1}, 60}, {{0.5, 0}, 60}, {{0, 0}, 60}});
 }
 
+TEST_CASE("samples of intervals in which uses change are marked, even where the mean occurs") {
+  // Half a unit for three minutes, with nothing before and a whole unit after.
+  const Activity activity{{"films"}, {use(0, 60, 240, 0.5), use(0, 270, 420)}};
+  const auto all = measured(minutes_of(8), kPower, {{}, {}, activity}).measured;
+  REQUIRE(all.changing.size() == all.designs.size());
+  std::map<std::pair<double, bool>, double> sums;
+  for (const auto& parcel : all.parcels) {
+    sums[{all.designs[parcel.design](0), all.changing[parcel.design]}] += parcel.drawn.seconds;
+  }
+  using Sums = std::map<std::pair<double, bool>, double>;
+  CHECK(sums == Sums{{{0, false}, 120}, {{0.5, false}, 180}, {{0.5, true}, 60}, {{1, false}, 120}});
+}
+
+TEST_CASE("energies of intervals in which uses change are as good as others") {
+  const Activity activity{{"films"}, {use(0, 90, 240)}};
+  CHECK(measured(minutes_of(8), kEnergyFrom, {{}, {}, activity}).measured.changing.empty());
+  CHECK(measured(minutes_of(8), kCounter, {{}, {}, activity}).measured.changing.empty());
+}
+
+TEST_CASE("time without use has a histogram of its own") {
+  const Activity activity{{"films"}, {use(0, 90, 240)}};
+  std::vector<At> rows;
+  for (int i = 0; i <= 8; ++i) rows.push_back({i * 60.0, 10.0 + i});
+  const auto all = measured(log_of(rows), kPower, {{}, {}, activity}).measured;
+  REQUIRE(all.unused.size() == all.histogram.size());
+  double unused_s = 0;
+  double unused_j = 0;
+  for (const auto& drawn : all.unused) {
+    unused_s += drawn.seconds;
+    unused_j += drawn.joules;
+  }
+  // The first minute, at 10 W, and from the fifth on, at 14 to 17 W; the second is half in use.
+  CHECK(unused_s == 300);
+  CHECK(unused_j == Approx(60 * (10 + 14 + 15 + 16 + 17)));
+}
+
 TEST_CASE("the same units in use are the same row whenever they are") {
   Activity activity{{"films"}, {}};
   for (int hour = 0; hour < 20; ++hour) {

@@ -248,8 +248,57 @@ TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
   for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
   made.add(60, 15, 1);
   const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
-  CHECK(fit.residuals.lag_one ==
-        doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
+  // Four pairs: 1 - 1 + 1 + 0.
+  CHECK(fit.residuals.lag_one == doctest::Approx(1.0 / 4 / (4.0 / 5)));
+}
+
+// A sample of power is that of its moment: of a use that begins amid an interval it knows nothing,
+// and it holds one that ends until the next. All intervals count in the coefficients, and the
+// standard errors allow for it.
+TEST_CASE("regression: what the two ends of a use take away is in the standard error") {
+  constexpr int kUses = 40;
+  constexpr double kIdle_w = 20;
+  constexpr double kFilms_w = 10;
+  std::vector<Eigen::VectorXd> designs = {units({0}), units({1})};
+  std::vector<bool> changing = {false, false};
+  for (int use = 0; use < kUses; ++use) {
+    designs.push_back(units({(use + 0.5) / kUses}));
+    changing.push_back(true);
+  }
+  MadeMeasured made;
+  made.with_designs(designs);
+  Chance chance(4);
+  Eigen::Matrix2d gram = Eigen::Matrix2d::Zero();
+  Eigen::Vector2d moments = Eigen::Vector2d::Zero();
+  const auto minute = [&](double watts, std::size_t design) {
+    const double read_w = watts + 0.1 * chance.normal();
+    made.add(60, read_w, design);
+    const Eigen::Vector2d row(1, designs[design](0));
+    gram += row * row.transpose();
+    moments += row * read_w;
+  };
+  for (std::size_t use = 0; use < kUses; ++use) {
+    for (int i = 0; i < 50; ++i) minute(kIdle_w, 0);
+    minute(kIdle_w, 2 + use);  // It begins.
+    for (int i = 0; i < 8; ++i) minute(kIdle_w + kFilms_w, 1);
+    minute(kIdle_w + kFilms_w, 2 + (use * 7) % kUses);  // It ends.
+  }
+  const Eigen::Vector2d by_hand = gram.inverse() * moments;
+  Measured all = made.measured();
+  const Regression unmarked = regress(all, {"films"}, {all_idle()});
+  all.changing = changing;
+  const Regression fit = regress(all, {"films"}, {all_idle()});
+  const Estimate films = *fit.increments[0].each_w;
+  CHECK(fit.idle_w->value == doctest::Approx(by_hand(0)).epsilon(1e-12));
+  CHECK(films.value == doctest::Approx(by_hand(1)).epsilon(1e-12));
+  // Of 9 unit-minutes a sixth is lost at the two ends; noise cannot explain that.
+  CHECK(films.value < kFilms_w - 0.1);
+  CHECK(std::abs(films.value - kFilms_w) > 1.96 * unmarked.increments[0].each_w->standard_error);
+  // Known to be off by so much: the interval reaches the truth, and 1.645 of the errors beyond.
+  const double off_w = kFilms_w - films.value;
+  const double noise_w = unmarked.increments[0].each_w->standard_error;
+  CHECK(1.96 * films.standard_error == doctest::Approx(off_w + 1.645 * noise_w).epsilon(0.1));
+  CHECK(std::abs(fit.idle_w->value - kIdle_w) < 1.96 * fit.idle_w->standard_error);
 }
 
 TEST_CASE("regression: readings to whole watts are in the standard error") {

@@ -49,19 +49,21 @@ struct LogOptions {
   std::optional<calendar::ZoneRules> zone{};
 };
 
-/// Rows that gave no reading, or a reading without value, by reason.
+/// Rows that gave no reading, or a reading without value, by reason: no reading for "no-time",
+/// "no-such-hour" (the clocks skipped it), "repeated-heading" and "same-time" (another row counts);
+/// a mark of time without value for "no-value", "negative" and "too-high".
 struct Dropped {
   std::string reason;
   std::size_t rows = 0;
-  std::uint64_t first_line = 0;
+  std::uint64_t first_line = 0;  ///< 0: not known.
 };
 
 struct LogReport {
   Meaning meaning;
-  std::size_t rows = 0;  ///< With data; headings, comments and empty lines are none.
+  std::size_t rows = 0;  ///< From the first with data on; comments and empty lines are none.
   std::size_t used = 0;  ///< Rows whose value counts.
   std::vector<Dropped> dropped;
-  /// What was inferred, a line each: "columns are separated by ';' (--delimiter)".
+  /// What was inferred, a line each: "columns: separated by ';' (--delimiter)".
   std::vector<std::string> inferred;
   bool stamps_name_zone = false;  ///< UTC or an offset stands in each stamp, or they are epochs.
   std::size_t out_of_order = 0;   ///< Rows that stand behind a later one.

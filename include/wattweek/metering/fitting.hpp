@@ -23,7 +23,8 @@ struct Fit {
 
 /// Fits levels, idle watts, increments, week and year. With `workloads` (those of the activity, in
 /// its order) idle and increments come from the regression on their units in use; without any, idle
-/// is the mean of the idle level. `meter` widens the year's interval; pass {} where it is not known.
+/// is the mean of the idle level. `meter` widens the year's interval; pass {} where it is not
+/// known.
 Fit fit(const Measured& measured, const std::vector<std::string>& workloads,
         const MeterError& meter);
 

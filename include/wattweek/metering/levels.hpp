@@ -57,6 +57,9 @@ bool lies_in(const Parcel& parcel, const Level& level);
 /// exp(-4 pi^2 k^2 s^2 / step^2) over even positions, with s^2 = the variance of readings less
 /// step^2 / 12 (W. F. Sheppard, Proceedings of the London Mathematical Society 29 (1898), 353-380).
 double rounding_error_w(const Measured& measured, const Level& level);
+/// The same of the time in which no workload was in use, where there is any: what uses add is no
+/// noise that would help the mean.
+double rounding_error_of_unused_w(const Measured& measured, const Level& level);
 
 /// Idle watts of a log without an activity file: the mean of the idle level, in which what lies far
 /// from its middle counts for less, so that work too short or too slight for a level of its own

@@ -49,17 +49,21 @@ struct Measured {
   std::int64_t first_hour = 0;
   std::vector<Drawn> hours;
   Histogram histogram;
+  Histogram unused;  ///< Of it, what was drawn while no workload was in use; as long.
   /// In order of time. Seconds of a cell: 60, doubled as often as a long log asks for.
   double parcel_seconds = 60;
   std::vector<Parcel> parcels;
   /// Rows: different combinations of units in use, each the time mean over an interval; columns:
   /// workloads. Row 0 is "none".
   std::vector<Eigen::VectorXd> designs;
+  /// Of each design: do units change within its intervals, while their watts are a sample of one
+  /// moment? Never so of energies and counters. May be shorter than `designs`: the rest do not.
+  std::vector<bool> changing;
   /// Largest step of which all differences between values are multiples, to four decimals; of
   /// energies and counters the tick over the typical step. 0: all are equal.
   double resolution_w = 0;
-  /// What a step leaves out is in a later reading, as in all logs of energy and counters: single
-  /// watts are rounded, their mean over a while is not.
+  /// What a step leaves out is in a later reading, as in all logs of counters: single watts are
+  /// rounded, their mean over a while is not. Energies of intervals may carry it or not.
   bool carries_rest = false;
 };
 

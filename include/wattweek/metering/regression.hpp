@@ -29,8 +29,9 @@ struct Regression {
 /// whose use lies so close together that the kernel sees more than a fifth of it at once, at
 /// least that by the long-run variance of all residuals. A coefficient that the rule holds at 0 is
 /// taken as known by the others; its own standard error is the one that it would have, were it free
-/// beside them. To these, `rounding_error_w` of the idle level is added as an error that each
-/// combination of units has by itself.
+/// beside them. To these, `rounding_error_of_unused_w` of the idle level is added as an error that
+/// each combination of units has by itself. Where a coefficient would be another one without the
+/// intervals of `Measured::changing`, it is wide enough to allow for that difference.
 ///
 /// Where no parcel is awake there is neither idle nor an increment.
 /// \param workloads names, in the order of the columns of `measured.designs`
