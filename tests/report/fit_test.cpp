@@ -116,6 +116,7 @@ TEST_CASE("fit: a log without any time says so, and has neither levels nor a wee
   CHECK(text.find("No time in this log can be told the watts of.") == 0);
   CHECK(text.find("What it draws") == std::string::npos);
   CHECK(text.find("The week") == std::string::npos);
+  CHECK(text.find("A row every") == std::string::npos);
   CHECK(made.json()["week"][0].is_null());
 }
 
