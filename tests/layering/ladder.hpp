@@ -15,9 +15,10 @@ struct Room {
   std::string_view only_for = "";  ///< Where set: the one room above that may include it.
 };
 
-inline constexpr std::array<Room, 13> kLadder = {{
+inline constexpr std::array<Room, 14> kLadder = {{
     {"units", 0},
     {"diag", 0},
+    {"chart", 1},
     {"model", 1},
     {"calendar", 2},
     {"read", 3, "cli"},  // What computes and what reports takes a model as given.
@@ -48,7 +49,7 @@ inline const std::vector<Door> kDoors = {
     {"boost/program_options", {"src/cli/"}},
     {"boost/math/", {"src/decide/crossings.cpp", "src/metering/forecast.cpp"}},
     {"boost/random/", {"src/decide/points.cpp"}},
-    {"fmt/", {"src/diag/", "src/report/", "src/cli/"}},
+    {"fmt/", {"src/diag/", "src/chart/", "src/report/", "src/cli/"}},
     {"nlohmann/", {"src/report/json"}},
     {"simdjson.h", {"src/logs/json_"}},
     {"toml++/", {"src/read/"}},

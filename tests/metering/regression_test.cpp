@@ -241,17 +241,6 @@ TEST_CASE("regression: residuals by hand") {
   CHECK(fit.residuals.bandwidth_s == doctest::Approx(7 * 60));  // All there is.
 }
 
-TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
-  MadeMeasured made;
-  made.with_designs({units({0}), units({1})});
-  // A row in every third minute: off by +1, +1, -1, -1, and 0 in use.
-  for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
-  made.add(60, 15, 1);
-  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
-  // Four pairs: 1 - 1 + 1 + 0.
-  CHECK(fit.residuals.lag_one == doctest::Approx(1.0 / 4 / (4.0 / 5)));
-}
-
 // A sample of power is that of its moment: of a use that begins amid an interval it knows nothing,
 // and it holds one that ends until the next. All intervals count in the coefficients, and the
 // standard errors allow for it.
@@ -299,6 +288,17 @@ TEST_CASE("regression: what the two ends of a use take away is in the standard e
   const double noise_w = unmarked.increments[0].each_w->standard_error;
   CHECK(1.96 * films.standard_error == doctest::Approx(off_w + 1.645 * noise_w).epsilon(0.1));
   CHECK(std::abs(fit.idle_w->value - kIdle_w) < 1.96 * fit.idle_w->standard_error);
+}
+
+TEST_CASE("regression: neighbours of a log in steps of minutes are its rows") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  // A row in every third minute: off by +1, +1, -1, -1, and 0 in use.
+  for (const double watts : {11.0, 11.0, 9.0, 9.0}) made.add(60, watts).skip(120);
+  made.add(60, 15, 1);
+  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
+  CHECK(fit.residuals.lag_one ==
+        doctest::Approx(1.0 / 4 / (4.0 / 5)));  // Four pairs: 1 - 1 + 1 + 0.
 }
 
 TEST_CASE("regression: readings to whole watts are in the standard error") {
