@@ -140,7 +140,8 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
   double squares = 0;
   double spread = 0;
   double neighbours = 0;
-  double both = 0;
+  double squares_before = 0;  // Of cells that have a neighbour after them, ...
+  double squares_after = 0;   // ... and of those that have one before.
   const Index next = usual_distance(all.seconds);
   Eigen::VectorXd off = Eigen::VectorXd::Zero(all.seconds.size());
   Residuals residuals;
@@ -154,13 +155,15 @@ Residuals AwakeCells::residuals(const Eigen::VectorXd& fitted) const {
     residuals.largest_w = std::max(residuals.largest_w, std::abs(off_w));
     off(cell) = off_w;
     if (cell < next || !(all.seconds(cell - next) > 0)) continue;
+    const double before_w = off(cell - next);
     const double weight = std::sqrt(seconds * all.seconds(cell - next));
-    neighbours += weight * off_w * off(cell - next);
-    both += weight;
+    neighbours += weight * off_w * before_w;
+    squares_before += weight * before_w * before_w;
+    squares_after += weight * off_w * off_w;
   }
   const double variance = squares / all.seconds.sum();
   residuals.sd_w = std::sqrt(variance);
-  residuals.lag_one = or_zero(or_zero(neighbours, both), variance);
+  residuals.lag_one = or_zero(neighbours, std::sqrt(squares_before) * std::sqrt(squares_after));
   residuals.explained = spread > 0 ? 1 - squares / spread : 0;
   return residuals;
 }

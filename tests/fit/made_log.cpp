@@ -74,7 +74,10 @@ class Home {
   static constexpr double kFilmUnitHours = 2 + 0.3 * 0.5 * 2;
   static constexpr double kBackupHours = 2 * 0.75;
 
-  double noise_step_s() const { return std::min(sort_.step_s, 60.0); }
+  // A sample has noise of its own; what is metered has it by the minute.
+  double noise_step_s() const {
+    return sort_.kind == logs::Kind::power ? sort_.step_s : std::min(sort_.step_s, 60.0);
+  }
 
   // Up to 20 W; small ones as often as great ones.
   double increment_w() {

@@ -235,10 +235,25 @@ TEST_CASE("regression: residuals by hand") {
   const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
   CHECK(fit.residuals.sd_w == doctest::Approx(std::sqrt(4.0 / 6)));
   CHECK(fit.residuals.largest_w == doctest::Approx(1));
-  CHECK(fit.residuals.lag_one == doctest::Approx(-2.0 / 4 / (4.0 / 6)));  // Four pairs.
+  // Four pairs: +1 and -1, -1 and +1, -1 and 0, 0 and 0. Squares before are 3, after 2.
+  CHECK(fit.residuals.lag_one == doctest::Approx(-2 / std::sqrt(3.0 * 2)));
   // Mean 70/6, squares 2 x 121 + 2 x 81 + 2 x 225 - 4900/6.
   CHECK(fit.residuals.explained == doctest::Approx(1 - 4 / (854 - 4900.0 / 6)));
   CHECK(fit.residuals.bandwidth_s == doctest::Approx(7 * 60));  // All there is.
+}
+
+// Intervals of a coarse counter are longer where less is drawn, and begin in few cells: neighbours
+// are then no fair sample of all.
+TEST_CASE("regression: the correlation of neighbours is never above 1") {
+  MadeMeasured made;
+  made.with_designs({units({0}), units({1})});
+  for (int hour = 0; hour < 50; ++hour) {
+    made.add(60, 40).add(60, 41).skip(3480);  // Neighbours, far from the mean.
+    for (int i = 0; i < 30; ++i) made.add(60, 10).skip(60);
+  }
+  const Regression fit = regress(made.measured(), {"streaming"}, {all_idle()});
+  CHECK(fit.residuals.lag_one > 0.9);
+  CHECK(fit.residuals.lag_one <= 1);
 }
 
 // A sample of power is that of its moment: of a use that begins amid an interval it knows nothing,

@@ -46,7 +46,8 @@ struct IncrementEstimate {
 struct Residuals {
   /// Weighted by time, of cells: `Measured::parcel_seconds`, or some of them in a long log.
   double sd_w = 0;
-  double lag_one = 0;      ///< Correlation of cells with time that are one usual step apart.
+  /// Correlation, about 0, of cells with time that are one usual step apart; from -1 to 1.
+  double lag_one = 0;
   double largest_w = 0;    ///< Farthest cell.
   double bandwidth_s = 0;  ///< Of the Bartlett kernel.
   double explained = 0;    ///< R squared, of cells.
