@@ -206,11 +206,13 @@ bool has_clock_alone(std::string_view line) {
   Fields fields;
   for (const char delimiter : kDelimiters) {
     split(line, delimiter, fields);
-    const bool has_clock = std::any_of(fields.begin(), fields.end(), [](std::string_view field) {
+    std::size_t clocks = 0, dates = 0;
+    for (const std::string_view field : fields) {
       const auto stamp = stamp_of(field);
-      return stamp && stamp->form == DateForm::none;
-    });
-    if (fields.size() > 1 && has_clock) return true;
+      if (stamp) ++(stamp->form == DateForm::none ? clocks : dates);
+    }
+    if (dates > 0) return false;
+    if (fields.size() > 1 && clocks > 0) return true;
   }
   return false;
 }

@@ -29,8 +29,9 @@ std::string span_words(const FitShown& shown) {
                      percent(covered_part(coverage)));
 }
 
-std::string step_words(const FitShown& shown) {
+std::optional<std::string> step_words(const FitShown& shown) {
   const metering::Coverage& coverage = shown.measurement.coverage;
+  if (coverage.longest_step_s == 0) return std::nullopt;  // A single row.
   std::string text =
       fmt::format("A row every {} as a rule, the longest time without one {} from {}.",
                   duration(coverage.typical_step_s), duration(coverage.longest_step_s),
@@ -65,7 +66,7 @@ Section coverage_section(const FitShown& shown) {
   Section section{"How much is known", {}};
   section.blocks.push_back(Paragraph{span_words(shown)});
   section.blocks.push_back(Paragraph{rows_words(shown)});
-  section.blocks.push_back(Paragraph{step_words(shown)});
+  if (const auto words = step_words(shown)) section.blocks.push_back(Paragraph{*words});
   if (const auto words = zero_words(shown)) section.blocks.push_back(Paragraph{*words});
   if (shown.log.sorted_whole) {
     section.blocks.push_back(

@@ -3,10 +3,23 @@
 #include "numbers.hpp"
 
 namespace wattweek::report {
+namespace {
+
+constexpr double kFew_kwh = 0.01;
+constexpr double kFewHours = 2;
+
+}  // namespace
 
 std::string watts(double value) { return fixed(value, decimals_for({value})) + " W"; }
-std::string kwh(double value) { return fixed(value, decimals_for({value})) + " kWh"; }
-std::string hours(double value) { return fixed(value, decimals_for({value})) + " h"; }
+
+std::string kwh(double value) {
+  if (value > 0 && value < kFew_kwh) return rounded(1'000 * value, 3) + " Wh";
+  return fixed(value, decimals_for({value})) + " kWh";
+}
+
+std::string hours(double value) {
+  return value < kFewHours ? duration(3'600 * value) : fixed(value, decimals_for({value})) + " h";
+}
 
 std::string duration(double seconds) {
   if (seconds < 120) return rounded(seconds, 1) + " s";

@@ -5,7 +5,7 @@
 
 namespace wattweek::report {
 
-/// `9.31 W`, `4.91 kWh`, `502.9 h`: digits by size.
+/// `9.31 W`, `4.91 kWh`, `502.9 h`: digits by size; what is little as `3.2 Wh` and `15 min`.
 std::string watts(double value);
 std::string kwh(double value);
 std::string hours(double value);

@@ -3,6 +3,7 @@
 #include <doctest/doctest.h>
 
 #include <set>
+#include <vector>
 
 #include "parts.hpp"
 #include "samples.hpp"
@@ -70,6 +71,19 @@ TEST_CASE("months tell their numbers under the pointer and their sums over the c
   CHECK(texts_that_say(picture, "4.50").size() == 1);
   CHECK(texts_that_say(picture, "6.00").size() == 1);
   CHECK(texts_that_say(picture, "kWh a month").size() == 1);
+}
+
+TEST_CASE("columns are as high as their values, one part on the other") {
+  const std::string picture = svg(StackedMonths{kFrame, "kWh", {"Jan"}, {{"a", {2}}, {"b", {6}}}});
+  std::vector<std::vector<double>> boxes;  // Left, top, right, bottom.
+  for (const Element& path : elements(picture, "path")) {
+    if (path.has_class("part")) boxes.push_back(numbers_in(path.attributes.at("d")));
+  }
+  REQUIRE(boxes.size() == 2);
+  const double a = boxes[0][3] - boxes[0][1];
+  CHECK(a > 0);
+  CHECK(boxes[1][3] == boxes[0][1]);
+  CHECK(boxes[1][3] - boxes[1][1] == doctest::Approx(3 * a));
 }
 
 TEST_CASE("months of nothing, one month, and months without parts are drawn") {

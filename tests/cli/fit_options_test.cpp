@@ -104,6 +104,13 @@ TEST_CASE("fit: a log or an activity that is no file is refused unread") {
         "wattweek: error: --tariff: 'none.toml' does not exist\n");
 }
 
+TEST_CASE("fit: where the separator is not the log's, the first line shows it") {
+  CHECK(
+      refusal("--zone Etc/UTC --delimiter ';'") ==
+      "docs/examples/plug-log.csv:1:1: error: no row with a date and a number was found; the first "
+      "line is 'time,power (W)'; expected columns separated by ';' (--delimiter)\n");
+}
+
 TEST_CASE("fit: mistakes of a log and of an activity stand at their line and column") {
   const TemporaryFolder folder;
   folder.write("empty.csv", "");

@@ -1,7 +1,10 @@
 // Profiles that `fit` writes, and studies that name them.
 
+#include <fmt/format.h>
+
 #include <nlohmann/json.hpp>
 #include <numeric>
+#include <random>
 
 #include "fit_desk.hpp"
 
@@ -90,6 +93,63 @@ TEST_CASE("fit: with the meter's error the profile names a meter, and its entry 
   CHECK(entry == "[[meter]]\nid = \"plug\"\nscale = [0.9292, 1.0708]\n");
   desk.write("study.toml", study_with("profile = \"box.toml\"\n", entry));
   CHECK(desk.run("estimate study.toml").err == "");
+}
+
+/// Three weeks of minutes of a box that idles at 9 W, with 4.1 W more for a film from 20:00 to
+/// 22:00, read to 0.1 W by a meter that flickers.
+std::string simulated_log() {
+  std::string log = "time,watts\n";
+  std::minstd_rand flicker(7);
+  for (int minute = 0; minute < 21 * 1440; ++minute) {
+    const int hour = minute / 60 % 24;
+    const int tenths = (hour == 20 || hour == 21 ? 131 : 90) + static_cast<int>(flicker() % 7) - 3;
+    log += fmt::format("2027-02-{:02} {:02}:{:02},{}.{}\n", 1 + minute / 1440, hour, minute % 60,
+                       tenths / 10, tenths % 10);
+  }
+  return log;
+}
+
+std::string simulated_uses() {
+  std::string uses = "workload,start,end\n";
+  for (int day = 1; day <= 21; ++day) {
+    uses += fmt::format("films,2027-02-{0:02} 20:00,2027-02-{0:02} 22:00\n", day);
+  }
+  return uses;
+}
+
+double year_kwh(const Desk& desk, const std::string& study) {
+  desk.write("study.toml", study);
+  const Run run = desk.run("estimate study.toml --format json");
+  REQUIRE(run.exit_code == 0);
+  return ordered_json::parse(run.out)["candidates"][0]["energy_kwh"].get<double>();
+}
+
+TEST_CASE("fit: of a log that was simulated from a study, the profile gives the study's year") {
+  const Desk desk;
+  const std::string films = "[[workload]]\nid = \"films\"\nuse = [{ hours = \"20:00-22:00\" }]\n";
+  const double truth_kwh =
+      year_kwh(desk, study_with("watts = { idle = 9 }\nincrements = { films = 4.1 }\n", films));
+  desk.write("log.csv", simulated_log());
+  desk.write("uses.csv", simulated_uses());
+  const std::string fit = "fit log.csv --zone Europe/Dublin --format json ";
+
+  const Run noted = desk.run(fit + "--activity uses.csv --profile noted.toml");
+  REQUIRE(noted.exit_code == 0);
+  const ordered_json json = ordered_json::parse(noted.out);
+  const double noted_kwh = year_kwh(desk, study_with("profile = \"noted.toml\"\n", films));
+  // 8760 h of idle and 730 h of films, each within 1.96 standard errors.
+  const double doubt_kwh = 1.96 * (8.76 * json["idle_w"]["standard_error"].get<double>() +
+                                   0.73 * json["increments"][0]["standard_error"].get<double>());
+  CHECK(std::abs(noted_kwh - truth_kwh) <= doubt_kwh);
+  CHECK(doubt_kwh < 0.01 * truth_kwh);
+
+  const Run bare = desk.run(fit + "--profile week.toml");
+  REQUIRE(bare.exit_code == 0);
+  const ordered_json year = ordered_json::parse(bare.out)["year"];
+  CHECK(year["low"].get<double>() <= truth_kwh);
+  CHECK(year["high"].get<double>() >= truth_kwh);
+  CHECK(year_kwh(desk, study_with("profile = \"week.toml\"\n")) ==
+        doctest::Approx(truth_kwh).epsilon(0.002));
 }
 
 }  // namespace

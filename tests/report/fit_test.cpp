@@ -98,6 +98,15 @@ TEST_CASE("fit: what is not quite all of the time is never called all") {
   CHECK(made.says("of which 100.0 h are known, 99.9 %."));
 }
 
+TEST_CASE("fit: a short log is told in minutes and Wh") {
+  Made made;
+  made.measurement.coverage.last_us = kMonday_us + kHour_us / 4;
+  made.measurement.coverage.covered_hours = 0.25;
+  made.fit.energy_kwh = 0.00375;
+  CHECK(made.text().find("15.0 W on average over 15 min: 3.75 Wh.\n") == 0);
+  CHECK(made.says("(Etc/UTC): 15 min, of which 15 min are known, 100 %."));
+}
+
 TEST_CASE("fit: a log without any time says so, and has neither levels nor a week") {
   Made made;
   made.measurement = {};
@@ -107,6 +116,7 @@ TEST_CASE("fit: a log without any time says so, and has neither levels nor a wee
   CHECK(text.find("No time in this log can be told the watts of.") == 0);
   CHECK(text.find("What it draws") == std::string::npos);
   CHECK(text.find("The week") == std::string::npos);
+  CHECK(text.find("A row every") == std::string::npos);
   CHECK(made.json()["week"][0].is_null());
 }
 
