@@ -3,14 +3,13 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <filesystem>
 
 #include "cli/console.hpp"
 #include "cli/fit_options.hpp"
+#include "cli/fit_profile.hpp"
 #include "cli/log_file.hpp"
 #include "cli/run.hpp"
 #include "cli/study_file.hpp"
-#include "cli/written_files.hpp"
 #include "wattweek/diag/printable.hpp"
 #include "wattweek/logs/activity_rows.hpp"
 #include "wattweek/metering/measuring.hpp"
@@ -18,7 +17,6 @@
 namespace wattweek::cli {
 namespace {
 
-namespace fs = std::filesystem;
 using Problems = std::vector<diag::Diagnostic>;
 
 /// All that was read and measured.
@@ -95,65 +93,27 @@ decide::MeasuredWeek week_of(const metering::Fit& fit) {
   return week;
 }
 
-std::variant<report::FitShown::UnderContract, Outcome> under_contract(
-    const FitRequest& request, const metering::Fit& fit, const metering::Coverage& coverage) {
+/// The contract that was asked for, if any.
+std::variant<std::optional<model::Tariff>, Outcome> tariff_of(const FitRequest& request) {
+  if (!request.tariff) return std::nullopt;
   auto read = read_tariff(*request.tariff);
   if (auto* outcome = std::get_if<Outcome>(&read)) return std::move(*outcome);
+  return std::optional(std::get<model::Tariff>(std::move(read)));
+}
+
+std::variant<report::FitShown::UnderContract, Outcome> under_contract(
+    const FitRequest& request, const model::Tariff& tariff, const metering::Fit& fit,
+    const metering::Coverage& coverage) {
   if (!fit.year.energy_kwh) {
     return refused(
         "--tariff: some hour of the week is not in the log, so that no year can be reckoned; "
         "expected a log of all hours of the week");
   }
-  const auto& tariff = std::get<model::Tariff>(read);
   auto year = decide::measured_year(week_of(fit), tariff, request.zone_name, request.zone,
                                     year_of(request, coverage));
   if (auto* problems = std::get_if<Problems>(&year)) return refused(std::move(*problems));
   return report::FitShown::UnderContract{tariff.name, tariff.currency,
                                          std::get<decide::MeasuredYear>(std::move(year))};
-}
-
-std::variant<std::string, Outcome> profile_text(const FitRequest& request,
-                                                const report::FitShown& shown) {
-  const auto kind = request.activity ? report::ProfileKind::increments : report::ProfileKind::week;
-  const bool seen_whole_week = std::all_of(shown.fit.week.begin(), shown.fit.week.end(),
-                                           [](const auto& watts) { return watts.has_value(); });
-  if (kind == report::ProfileKind::week && !seen_whole_week) {
-    return refused(
-        "--profile: some hour of the week is not in the log; expected a log of all hours of the "
-        "week, or an --activity file");
-  }
-  if (kind == report::ProfileKind::increments && !shown.fit.idle_w) {
-    return refused(
-        "--profile: idle watts cannot be told from this log; expected time in which no workload "
-        "is in use");
-  }
-  const std::string name = fs::path(*request.profile).stem().string();
-  return report::fitted_profile(shown, kind, name);
-}
-
-/// Writes the profile; what it says of it, or why it was not written.
-std::variant<std::string, Outcome> write_profile(const FitRequest& request,
-                                                 const report::FitShown& shown) {
-  auto text = profile_text(request, shown);
-  if (auto* outcome = std::get_if<Outcome>(&text)) return std::move(*outcome);
-  const fs::path path(*request.profile);
-  if (!path.has_filename()) {
-    return refused(
-        fmt::format("--profile: found '{}', accepted is a file's name", *request.profile));
-  }
-  const fs::path folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
-  WrittenFiles files("say --force to replace it, or name another file",
-                     request.force ? Existing::replace : Existing::refuse);
-  auto why =
-      files.write(folder.string(), {{path.filename().string(), std::get<std::string>(text)}});
-  if (!why) why = files.finish();
-  if (why) return Outcome{why->exit_code, "", error_line("--profile: " + why->reason)};
-  std::string said = fmt::format("wattweek: written: {}\n", diag::printable(*request.profile));
-  if (shown.meter && shown.fit.mean_w > 0) {
-    said += "wattweek: the profile names a meter; paste this into the study:\n" +
-            report::meter_entry(shown);
-  }
-  return said;
 }
 
 std::string note_lines(const std::vector<decide::Note>& notes) {
@@ -172,6 +132,9 @@ Outcome run_fit(const Arguments& arguments, const report::Style& style) {
   const auto asked = fit_request(arguments);
   if (const auto* misuse = std::get_if<Misuse>(&asked)) return refused(misuse->message);
   const auto& request = std::get<FitRequest>(asked);
+  if (auto why = why_no_profile(request)) return *std::move(why);
+  const auto tariff = tariff_of(request);
+  if (const auto* outcome = std::get_if<Outcome>(&tariff)) return *outcome;
   auto measured = measure(request);
   if (auto* outcome = std::get_if<Outcome>(&measured)) return std::move(*outcome);
   const auto& all = std::get<Measured>(measured);
@@ -181,8 +144,8 @@ Outcome run_fit(const Arguments& arguments, const report::Style& style) {
                          fit,         request.meter};
   Outcome outcome;
   outcome.err = notes_on(request, all);
-  if (request.tariff) {
-    auto contract = under_contract(request, fit, all.measurement.coverage);
+  if (const auto& contract_file = std::get<std::optional<model::Tariff>>(tariff)) {
+    auto contract = under_contract(request, *contract_file, fit, all.measurement.coverage);
     if (auto* why = std::get_if<Outcome>(&contract)) return std::move(*why);
     shown.contract = std::get<report::FitShown::UnderContract>(std::move(contract));
     outcome.err += note_lines(shown.contract->year.notes);

@@ -46,16 +46,18 @@ NotWritten WrittenFiles::taken(const std::string& paths) const {
           fmt::format("there is {} already, and nothing is overwritten; {}", paths, advice_)};
 }
 
-/// The files whose names are taken, be it by a link that leads nowhere.
-std::optional<NotWritten> WrittenFiles::taken_names(const std::vector<NewFile>& files) const {
+std::optional<NotWritten> WrittenFiles::refusal(const std::string& folder,
+                                                const std::vector<std::string>& names) const {
   std::string paths;
-  for (const NewFile& file : files) {
+  for (const std::string& name : names) {
+    const fs::path path = fs::path(folder) / name;
     std::error_code problem;
-    const fs::file_status status = fs::symlink_status(folder_ / file.name, problem);
+    const fs::file_status status = fs::symlink_status(path, problem);
+    // A link that leads nowhere takes a name, too.
     const bool may_be_replaced =
         existing_ == Existing::replace && (fs::is_regular_file(status) || fs::is_symlink(status));
     if (!fs::exists(status) || may_be_replaced) continue;
-    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", shown(folder_ / file.name));
+    paths += fmt::format("{}'{}'", paths.empty() ? "" : ", ", shown(path));
   }
   if (paths.empty()) return std::nullopt;
   return taken(paths);
@@ -98,14 +100,14 @@ std::optional<NotWritten> WrittenFiles::write_one(const NewFile& file) const {
 std::optional<NotWritten> WrittenFiles::write(const std::string& folder,
                                               const std::vector<NewFile>& files) {
   folder_ = folder;
-  if (auto why = taken_names(files)) return why;
+  for (const NewFile& file : files) names_.push_back(file.name);
+  if (auto why = refusal(folder, names_)) return why;
   if (auto why = make_folder()) return why;
   std::string hidden = (folder_ / ".wattweek-XXXXXX").string();
   if (mkdtemp(hidden.data()) == nullptr) return failed(folder_ / files.front().name, errno);
   hidden_ = hidden;
   for (const NewFile& file : files) {
     if (auto why = write_one(file)) return why;
-    names_.push_back(file.name);
   }
   return std::nullopt;
 }

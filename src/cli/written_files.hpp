@@ -33,6 +33,10 @@ class WrittenFiles {
   WrittenFiles(const WrittenFiles&) = delete;
   WrittenFiles& operator=(const WrittenFiles&) = delete;
 
+  /// Why files of these names could not be written there as it is now: their names are taken.
+  std::optional<NotWritten> refusal(const std::string& folder,
+                                    const std::vector<std::string>& names) const;
+
   /// Writes the files whole, not yet under their names. Makes the folder where there is none, but
   /// not the folder above it. Refuses where one of the names is taken. To be called once.
   std::optional<NotWritten> write(const std::string& folder, const std::vector<NewFile>& files);
@@ -46,7 +50,6 @@ class WrittenFiles {
   std::optional<NotWritten> write_one(const NewFile& file) const;
 
   NotWritten taken(const std::string& paths) const;
-  std::optional<NotWritten> taken_names(const std::vector<NewFile>& files) const;
 
   std::string advice_;
   Existing existing_;

@@ -10,7 +10,10 @@ namespace wattweek::logs {
 
 /// How far out of order rows may stand. A log is read under the first that is enough: most logs are
 /// in order, and pay nothing for those that are not.
-enum class Disorder { none, a_million, any };
+enum class Disorder { none, a_little, a_million, any };
+
+/// The next. \pre not the last
+Disorder more_than(Disorder less);
 
 /// Hands readings on in time order; of equal times the last that came counts.
 class InOrder {
@@ -38,16 +41,18 @@ class InOrder {
   bool add_otherwise(const Reading& reading);
   bool add_disordered(const Reading& reading);
   void hand_on_batch();
-  void sort();
+  std::size_t sort_in();
   void hand_on_sorted(std::size_t kept);
-  void drop_same_times();
+  void drop_same_times(std::size_t from);
   void hand_on(std::span<const Reading> readings);
 
   ReadingSink& sink_;
   Disorder most_;
+  std::size_t window_ = 0;      ///< Rows that are held back, where not all are.
   std::vector<Reading> batch_;  ///< Where rows are in order; else it has no room.
   std::size_t size_ = 0;        ///< Of it, how many are taken.
-  std::vector<Reading> held_;   ///< Where they are not.
+  std::vector<Reading> held_;   ///< Where they are not ...
+  std::size_t in_order_ = 0;    ///< ... of these, how many are by now.
   Microseconds last_us_ = std::numeric_limits<Microseconds>::min();
   Microseconds handed_on_us_ = std::numeric_limits<Microseconds>::min();
   std::size_t used_ = 0;

@@ -146,7 +146,7 @@ class LogReader {
       }
       const auto hours = reader.without_first_pass();
       if (!is_done) {
-        most = most == Disorder::none ? Disorder::a_million : Disorder::any;
+        most = more_than(most);
       } else if (layout.newest_first && !hours.empty()) {
         written_once.insert(hours.begin(), hours.end());
       } else {

@@ -45,12 +45,16 @@ std::string residual_words(const metering::Residuals& residuals) {
 Section increments_section(const FitShown& shown) {
   Section section{"What uses add", {}};
   Table table{{{"", Align::left}, {"W for each unit"}, {"standard error"}, {"unit-hours"}}, {}};
+  if (shown.meter) table.columns.push_back({"meter off by up to W"});
   List list;
   for (const metering::IncrementEstimate& increment : shown.fit.increments) {
     const auto& each = increment.each_w;
     table.rows.push_back({increment.workload, estimate_words(increment),
                           each ? fixed(each->standard_error, 3) : "-",
                           fixed(increment.unit_hours, 1)});
+    if (shown.meter) {
+      table.rows.back().push_back(each ? fixed(meter_increment_w(shown, *each), 2) : "-");
+    }
     if (auto words = in_step_words(increment)) list.items.push_back(std::move(*words));
   }
   section.blocks.push_back(std::move(table));

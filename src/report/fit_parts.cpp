@@ -63,4 +63,8 @@ double meter_kwh(const FitShown& shown) {
   return shown.meter->at(shown.fit.mean_w) * hours / 1000;
 }
 
+double meter_increment_w(const FitShown& shown, const metering::Estimate& each_w) {
+  return shown.meter->percent / 100 * each_w.value;
+}
+
 }  // namespace wattweek::report

@@ -29,6 +29,10 @@ double meter_kwh(const FitShown& shown);
 /// The part of the time between the first and the last row that is known, 0 to 1.
 double covered_part(const metering::Coverage& coverage);
 
+/// Limits of error of what a workload adds: a part of it, since what the meter is off by in watts
+/// is the same before and while it is in use. \pre the log has a meter error
+double meter_increment_w(const FitShown& shown, const metering::Estimate& each_w);
+
 /// The parts of the text.
 Section coverage_section(const FitShown& shown);
 Section levels_section(const FitShown& shown);

@@ -31,8 +31,9 @@ Section meter_section(const FitShown& shown) {
   const metering::MeterError& meter = *shown.meter;
   return {"The meter",
           {Paragraph{fmt::format(
-              "Up to {} % of the reading and {} W off: {} of the {} kWh. All of the above is as "
-              "the meter says; only the year's range holds its error.",
+              "Up to {} % of the reading and {} W off: {} of the {} kWh. What is "
+              "given or taken above is what the log leaves open; the meter's error stands beside "
+              "it, and the year's range holds both.",
               rounded(meter.percent, 2), rounded(meter.watts, 3), kwh(meter_kwh(shown)),
               fixed(shown.fit.energy_kwh, decimals_for({shown.fit.energy_kwh})))}}};
 }

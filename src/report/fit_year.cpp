@@ -15,8 +15,11 @@ namespace {
 
 std::string range_words(double low, double high) {
   const int decimals = decimals_for({high});
-  return fmt::format("{} to {}", fixed(low, decimals), fixed(high, decimals));
+  const std::string least = fixed(low, decimals), most = fixed(high, decimals);
+  return least == most ? least : fmt::format("{} to {}", least, most);
 }
+
+std::string kwh_words(double value) { return fixed(value, decimals_for({value})); }
 
 }  // namespace
 
@@ -47,7 +50,9 @@ Section year_section(const FitShown& shown) {
   }
   std::string text =
       fmt::format("If the year is like these weeks, it takes {}", kwh(*year.energy_kwh));
-  if (year.low && year.high) {
+  if (year.low && year.high && range_words(*year.low, *year.high) == kwh_words(*year.energy_kwh)) {
+    text += fmt::format(" (all {} are alike)", counted(year.weeks, "full week"));
+  } else if (year.low && year.high) {
     text += fmt::format(" ({}, 95 %, from {})", range_words(*year.low, *year.high),
                         counted(year.weeks, "full week"));
   } else {

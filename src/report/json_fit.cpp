@@ -28,12 +28,13 @@ Json log_part(const FitShown& shown) {
           {"change_only", coverage.change_only}};
 }
 
-Json levels_part(const metering::Fit& fit) {
+Json levels_part(const FitShown& shown) {
   Json part = Json::array();
-  for (const metering::Level& level : fit.levels) {
+  for (const metering::Level& level : shown.fit.levels) {
     part.push_back({{"state", state_name(level.state)},
                     {"watts", number(level.watts)},
                     {"hours", number(level.hours)}});
+    if (shown.meter) part.back()["meter_w"] = number(shown.meter->at(level.watts));
   }
   return part;
 }
@@ -44,13 +45,18 @@ Json estimate_part(const std::optional<metering::Estimate>& estimate, const char
           {"standard_error", estimate ? figure(estimate->standard_error) : Json()}};
 }
 
-Json increments_part(const metering::Fit& fit) {
+Json increments_part(const FitShown& shown) {
   Json part = Json::array();
-  for (const metering::IncrementEstimate& increment : fit.increments) {
+  for (const metering::IncrementEstimate& increment : shown.fit.increments) {
     Json row = {{"workload", increment.workload}};
     row.update(estimate_part(increment.each_w, "each_w"));
     row["unit_hours"] = number(increment.unit_hours);
-    if (!increment.each_w) row["in_step_with"] = increment.in_step_with;
+    if (!increment.each_w) {
+      row["in_step_with"] = increment.in_step_with;
+      row["in_step_with_idle"] = increment.in_step_with_idle;
+    } else if (shown.meter) {
+      row["meter_w"] = number(meter_increment_w(shown, *increment.each_w));
+    }
     part.push_back(row);
   }
   return part;
@@ -102,9 +108,9 @@ std::string fit_json(const FitShown& shown) {
                {"mean_w", number(fit.mean_w)},
                {"lowest_w", number(measured.lowest_w)},
                {"highest_w", number(measured.highest_w)},
-               {"levels", levels_part(fit)},
+               {"levels", levels_part(shown)},
                {"idle_w", estimate_part(fit.idle_w, "value")},
-               {"increments", increments_part(fit)},
+               {"increments", increments_part(shown)},
                {"week", week_part(fit.week)},
                {"year",
                 {{"energy_kwh", number(fit.year.energy_kwh)},

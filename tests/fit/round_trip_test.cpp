@@ -55,7 +55,6 @@ std::string profile_of(const FittedText& fitted, const calendar::ZoneRules& zone
 
 constexpr double kDay_s = 86400;
 constexpr int kDays = 28;  // February 2027 begins on a Monday.
-constexpr logs::Microseconds kFebruary_us = 1'801'440'000'000'000;
 
 const std::string kMachine = R"(name = "Box"
 [watts]

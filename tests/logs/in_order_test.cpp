@@ -80,7 +80,7 @@ TEST_CASE("readings of chance are put in order as a stable sort does") {
   std::mt19937 random(2);
   for (std::size_t count = 0; count < 200; ++count) {
     const std::vector<Reading> readings = shuffled(count, count, random);
-    for (const Disorder most : {Disorder::a_million, Disorder::any}) {
+    for (const Disorder most : {Disorder::a_little, Disorder::a_million, Disorder::any}) {
       Kept kept;
       REQUIRE(ordered(readings, most, kept));
       CHECK(same(kept.readings, sorted(readings)));
@@ -107,6 +107,19 @@ TEST_CASE("three million readings up to half a million apart from their place ar
   Kept kept;
   REQUIRE(ordered(readings, Disorder::a_million, kept));
   CHECK(same(kept.readings, sorted(readings)));
+}
+
+TEST_CASE("readings up to some ten thousand apart from their place need but a little held back") {
+  std::mt19937 random(5);
+  const std::vector<Reading> readings = shuffled(400'000, 30'000, random);
+  Kept kept;
+  REQUIRE(ordered(readings, Disorder::a_little, kept));
+  CHECK(same(kept.readings, sorted(readings)));
+  const std::vector<Reading> wilder = shuffled(400'000, 200'000, random);
+  Kept more;
+  CHECK_FALSE(ordered(wilder, Disorder::a_little, more));
+  REQUIRE(ordered(wilder, Disorder::a_million, more));
+  CHECK(same(more.readings, sorted(wilder)));
 }
 
 TEST_CASE("a reading farther than a million from its place needs all to be held") {

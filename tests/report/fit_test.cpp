@@ -177,6 +177,38 @@ TEST_CASE("fit: levels of which the meter's error may be half or more are named"
   CHECK_FALSE(made.says("cannot tell"));
 }
 
+TEST_CASE("fit: the meter's error stands beside levels and increments") {
+  Made made;
+  made.fit.increments = {{"films", metering::Estimate{5, 0.2}, 20, {}, false},
+                         {"door", std::nullopt, 100, {}, true}};
+  CHECK_FALSE(made.json()["levels"][0].contains("meter_w"));
+  CHECK_FALSE(made.says("meter off"));
+  made.meter = metering::MeterError{2, 0.5};
+  // 2 % of 10 W and of 30 W, and 0.5 W; of what is added, which two readings of the same meter
+  // differ by, 2 % of 5 W alone.
+  CHECK(made.json()["levels"][0]["meter_w"].get<double>() == doctest::Approx(0.7));
+  CHECK(made.json()["levels"][1]["meter_w"].get<double>() == doctest::Approx(1.1));
+  CHECK(made.json()["increments"][0]["meter_w"].get<double>() == doctest::Approx(0.1));
+  CHECK_FALSE(made.json()["increments"][1].contains("meter_w"));
+  CHECK(made.says("meter off"));
+}
+
+TEST_CASE("fit: steps of the meter that are coarse beside idle are told, unless uses were noted") {
+  Made made;
+  made.measurement.measured.resolution_w = 1;
+  CHECK_FALSE(made.says("coarse"));  // A tenth of 10 W.
+  made.measurement.measured.resolution_w = 2;
+  CHECK(made.says("Steps of 2 W are coarse beside that"));
+  made.fit.residuals.emplace();
+  CHECK_FALSE(made.says("coarse"));
+}
+
+TEST_CASE("fit: weeks that are all alike leave no range") {
+  Made made;
+  made.fit.year.low = made.fit.year.high = made.fit.year.energy_kwh;
+  CHECK(made.says("it takes 131.4 kWh (all 3 full weeks are alike)."));
+}
+
 TEST_CASE("fit: the meter's error of the energy is that of its mean watts") {
   Made made;
   made.meter = metering::MeterError{2, 0.5};
@@ -197,6 +229,7 @@ TEST_CASE("fit: workloads in step are named with each other, and have no watts")
   const auto increments = made.json()["increments"];
   CHECK(increments[0]["each_w"].is_null());
   CHECK(increments[0]["in_step_with"].dump() == R"(["sound"])");
+  CHECK(increments[0]["in_step_with_idle"] == false);
   CHECK(increments[2]["each_w"] == 6.5);
   CHECK_FALSE(increments[2].contains("in_step_with"));
 }
@@ -206,6 +239,7 @@ TEST_CASE("fit: a workload that is always in use, and one that never is, have no
   made.fit.increments = {{"door", std::nullopt, 100, {}, true},
                          {"films", std::nullopt, 0, {}, false}};
   CHECK(made.says("door is in use all the time: the log cannot tell its watts from idle."));
+  CHECK(made.json()["increments"][0]["in_step_with_idle"] == true);
   CHECK(made.says("films is never in use in this log."));
 }
 

@@ -77,8 +77,9 @@ using Progress = std::function<void(std::uint64_t bytes)>;
 /// Reads the whole log into the sink, in time order; of rows with equal stamps the last in the file
 /// counts. Stamps without zone are clock times in `options.zone`: in the hour that the clocks show
 /// twice the file's order decides, the first pass where it does not; in an hour that the clocks
-/// skip there is no such time. Memory: what the sink keeps, and a few MiB; 32 MiB where rows stand
-/// up to a million apart from their place in time, 16 bytes for each row where they stand further.
+/// skip there is no such time. Memory: what the sink keeps, and a few MiB; 25 MiB where rows stand
+/// up to a million apart from their place in time, 16 to 32 bytes for each row where they stand
+/// further.
 /// Errors with the line where there is one.
 std::variant<LogReport, std::vector<diag::Diagnostic>> read_log(const LogFile& file,
                                                                 const LogOptions& options,
