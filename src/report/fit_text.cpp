@@ -31,7 +31,7 @@ Section meter_section(const FitShown& shown) {
   const metering::MeterError& meter = *shown.meter;
   return {"The meter",
           {Paragraph{fmt::format(
-              "Up to {} % of the reading and {} W off: {} of the {} kWh. What is "
+              "Up to {} % of the reading and {} W off: {} of the {} kWh. 'Give or take' "
               "given or taken above is what the log leaves open; the meter's error stands beside "
               "it, and the year's range holds both.",
               rounded(meter.percent, 2), rounded(meter.watts, 3), kwh(meter_kwh(shown)),
