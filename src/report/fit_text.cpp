@@ -32,8 +32,8 @@ Section meter_section(const FitShown& shown) {
   return {"The meter",
           {Paragraph{fmt::format(
               "Up to {} % of the reading and {} W off: {} of the {} kWh. 'Give or take' "
-              "given or taken above is what the log leaves open; the meter's error stands beside "
-              "it, and the year's range holds both.",
+              "is what the log leaves open; the meter's error stands beside it, and the year's "
+              "range holds both.",
               rounded(meter.percent, 2), rounded(meter.watts, 3), kwh(meter_kwh(shown)),
               fixed(shown.fit.energy_kwh, decimals_for({shown.fit.energy_kwh})))}}};
 }
