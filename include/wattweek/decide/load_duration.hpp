@@ -1,0 +1,28 @@
+#pragma once
+// For how many hours a candidate draws how much: the exact distribution of its watts over the
+// study.
+
+#include <vector>
+
+#include "wattweek/calendar/zone.hpp"
+#include "wattweek/decide/progress.hpp"
+#include "wattweek/model/study.hpp"
+
+namespace wattweek::decide {
+
+/// So many hours of the study at so many watts, all devices of a candidate together.
+struct LoadHours {
+  double watts = 0;
+  double hours = 0;
+};
+
+/// One candidate's loads, the most watts first, no watts twice; the hours sum to the study's, hours
+/// times watts to its energy. Empty where the devices' joint outcomes are too many to be merged.
+using LoadDuration = std::vector<LoadHours>;
+
+/// The load durations of all candidates, in the study's order.
+/// \pre `assess` has accepted the study.
+std::vector<LoadDuration> load_durations(const model::Study& study, const calendar::ZoneRules& zone,
+                                         const Progress& progress = {});
+
+}  // namespace wattweek::decide
