@@ -5,6 +5,7 @@
 #include "document.hpp"
 #include "factor_words.hpp"
 #include "numbers.hpp"
+#include "turn_words.hpp"
 #include "wattweek/report/what_if.hpp"
 #include "wattweek/report/words.hpp"
 
@@ -20,15 +21,16 @@ std::string turn_words(const WhatIfShown& shown, const decide::Factor& factor,
                      shown.study.candidates[turn.best].name);
 }
 
-std::string sentence(const WhatIfShown& shown, const decide::Turns& turns) {
+}  // namespace
+
+std::string turn_sentence(const WhatIfShown& shown, const decide::Turns& turns, FactorNames names) {
   std::vector<std::string> parts;
   if (turns.below) parts.push_back(turn_words(shown, turns.factor, *turns.below, "below"));
   if (turns.above) parts.push_back(turn_words(shown, turns.factor, *turns.above, "above"));
-  return fmt::format("{} ({}): {}.", factor_words(shown.study, turns.factor),
-                     name_of(shown.study, turns.factor), listed(parts));
+  const std::string name =
+      names == FactorNames::told ? fmt::format(" ({})", name_of(shown.study, turns.factor)) : "";
+  return fmt::format("{}{}: {}.", factor_words(shown.study, turns.factor), name, listed(parts));
 }
-
-}  // namespace
 
 std::string turns_text(const WhatIfShown& shown, const decide::AllTurns& turns,
                        const Style& style) {
@@ -42,7 +44,7 @@ std::string turns_text(const WhatIfShown& shown, const decide::AllTurns& turns,
   std::vector<std::string> idle;
   for (const decide::Turns& each : turns.turns) {
     if (each.below || each.above) {
-      changing.items.push_back(sentence(shown, each));
+      changing.items.push_back(turn_sentence(shown, each, FactorNames::told));
     } else {
       idle.push_back(name_of(shown.study, each.factor));
     }
