@@ -48,6 +48,18 @@ std::vector<Figure> figures(const Shown& s, const decide::Uncertainty& doubt) {
   return list;
 }
 
+Table doubt_table(const Shown& s) {
+  const decide::Uncertainty& doubt = *s.all.uncertainty;
+  const std::vector<Figure> columns = figures(s, doubt);
+  Table table{{{"", Align::left}}, {}};
+  for (const Figure& figure : columns) table.columns.push_back({figure.header, Align::right});
+  for (std::size_t c = 0; c < doubt.candidates.size(); ++c) {
+    table.rows.push_back({s.study.candidates[c].id});
+    for (const Figure& figure : columns) table.rows.back().push_back(figure.cell(c));
+  }
+  return table;
+}
+
 /// `between A and B`; of one candidate `about A`.
 std::string about_whom(const Shown& s, const decide::Uncertainty& doubt) {
   const auto [first, second] = *doubt.best_two;
@@ -78,18 +90,6 @@ std::string unexplained(const decide::Uncertainty& doubt) {
 }
 
 }  // namespace
-
-Table doubt_table(const Shown& s) {
-  const decide::Uncertainty& doubt = *s.all.uncertainty;
-  const std::vector<Figure> columns = figures(s, doubt);
-  Table table{{{"", Align::left}}, {}};
-  for (const Figure& figure : columns) table.columns.push_back({figure.header, Align::right});
-  for (std::size_t c = 0; c < doubt.candidates.size(); ++c) {
-    table.rows.push_back({s.study.candidates[c].id});
-    for (const Figure& figure : columns) table.rows.back().push_back(figure.cell(c));
-  }
-  return table;
-}
 
 // Where a cap, a curve or a bill's kink makes the straight-line estimate wrong.
 std::vector<std::string> bends(const Shown& s) {

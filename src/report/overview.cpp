@@ -75,8 +75,6 @@ std::string name_in_table(const Shown& s, Scope scope, std::size_t c) {
   return name;
 }
 
-}  // namespace
-
 Table candidates_table(const Shown& s, Scope scope) {
   std::vector<Figure> figures = energy_figures(s);
   for (const auto& more : {cost_figures(s), lifetime_figures(s)}) {
@@ -90,6 +88,8 @@ Table candidates_table(const Shown& s, Scope scope) {
   }
   return table;
 }
+
+}  // namespace
 
 std::string period(const Shown& s) {
   const auto end = s.study.start + std::chrono::months(s.study.months);

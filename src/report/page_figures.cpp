@@ -51,7 +51,8 @@ std::string how_to_read_ranges(const Shown& s) {
 Figure amounts_figure(std::string name, std::string title, chart::Bars picture, Table numbers,
                       std::string reading) {
   std::string alternative = told(picture);
-  return {std::move(name),    std::move(title),   std::move(alternative),
+  std::string caption = title;
+  return {std::move(name),    std::move(title),   std::move(caption), std::move(alternative),
           std::move(reading), std::move(picture), std::move(numbers)};
 }
 
@@ -167,9 +168,11 @@ Figure where_figure(const Shown& s, std::size_t c) {
          {},
          fmt::format("{} kWh, {}", spoken(cause.kwh), spoken_money(cause.cost, s.currency()))});
   }
-  return amounts_figure("where-" + s.study.candidates[c].id,
-                        fmt::format("Where does the energy of {} go?", name), std::move(picture),
-                        parts_table(s, c), "");
+  Figure figure = amounts_figure("where-" + s.study.candidates[c].id,
+                                 fmt::format("Where does the energy of {} go?", name),
+                                 std::move(picture), parts_table(s, c), "");
+  figure.caption = name;
+  return figure;
 }
 
 Figure drivers_figure(const Shown& s) {

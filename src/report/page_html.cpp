@@ -154,7 +154,7 @@ void PageWriter::write(const Figures& figures) {
 }
 
 void PageWriter::write(const Figure& figure) {
-  add("<figure id=\"{}\">\n<figcaption>{}</figcaption>\n{}", figure.name, text(figure.title),
+  add("<figure id=\"{}\">\n<figcaption>{}</figcaption>\n{}", figure.name, text(figure.caption),
       drawn(figure, Drawn::in_page));
   if (!figure.reading.empty()) add("<p class=\"reading\">{}</p>\n", text(figure.reading));
   add("<details>\n<summary>The numbers</summary>\n");

@@ -165,7 +165,7 @@ std::size_t first_shown(const Shown& s) {
 }  // namespace
 
 PageSection bill_section(const Shown& s, const ReportShown& shown) {
-  const std::string month = calendar::to_text(s.all.months[shown.month].month);
+  const std::string month = month_name(s.all.months[shown.month].month);
   PageSection section{"bill", fmt::format("What does the bill of {} say?", month), {}};
   section.blocks.emplace_back(Paragraph{fmt::format(
       "The contract is {}, in {}. Tax is in these prices:", s.study.tariff.name, s.currency())});

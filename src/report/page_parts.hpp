@@ -27,7 +27,8 @@ struct NamedTable {
 /// A picture, what it shows in words, and its numbers.
 struct Figure {
   std::string name;         ///< As `NamedTable::id`; the name of its file, too.
-  std::string title;        ///< The question that it answers.
+  std::string title;        ///< The question that it answers: over the picture that stands alone.
+  std::string caption;      ///< The same in a page, where the heading above says the rest.
   std::string alternative;  ///< What is to be seen: for those who cannot.
   std::string reading;      ///< How to read it; may be empty.
   std::variant<chart::Bars, chart::StackedMonths, chart::WeekMap, chart::Lines, chart::LoadDuration>

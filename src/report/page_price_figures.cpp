@@ -11,6 +11,7 @@
 namespace wattweek::report {
 namespace {
 
+constexpr const char* kPricesTitle = "What does it cost if electricity prices change?";
 constexpr const char* kFactor = "electricity prices, times today's";
 
 std::size_t best_at(const decide::PriceSweep& sweep, std::size_t point) {
@@ -111,12 +112,8 @@ Figure prices_figure(const Shown& s, const decide::PriceSweep& sweep) {
   }
   picture.markers = turns_of(sweep);
   picture.markers.push_back(today());
-  return {"prices",
-          "What does it cost if electricity prices change?",
-          cheapest_told(s, sweep),
-          "",
-          std::move(picture),
-          prices_table(s, sweep)};
+  return {"prices", kPricesTitle,       kPricesTitle,          cheapest_told(s, sweep),
+          "",       std::move(picture), prices_table(s, sweep)};
 }
 
 Figure lead_figure(const Shown& s, const decide::PriceSweep& sweep) {
@@ -144,8 +141,10 @@ Figure lead_figure(const Shown& s, const decide::PriceSweep& sweep) {
   if (!lead.likely.empty()) {
     reading += " The band holds 95 of 100 trials with the uncertain figures.";
   }
+  const std::string title = fmt::format("How much more does {} cost than {}?", second, best);
   return {"lead",
-          fmt::format("How much more does {} cost than {}?", second, best),
+          title,
+          title,
           fmt::format("{} more at today's prices.", spoken_money(now, s.currency())),
           reading,
           std::move(picture),

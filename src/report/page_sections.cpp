@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "factor_words.hpp"
+#include "page_candidates.hpp"
 #include "page_figures.hpp"
 #include "range_words.hpp"
 #include "sections.hpp"
@@ -42,8 +43,7 @@ void add_doubt(const Shown& s, PageSection& section) {
                   "anew from its "
                   "range, and everything was reckoned; 95 of 100 results lie within the brackets.",
                   counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
-  section.blocks.emplace_back(
-      NamedTable{"doubt", "The result, and where it lies in 95 of 100 trials", doubt_table(s)});
+  if (doubt.best_two && s.study.candidates.size() > 1) section.blocks.emplace_back(cheapest(s));
   if (!doubt.drivers.empty()) {
     section.blocks.emplace_back(Paragraph{fmt::format(
         "Best to be settled first: {}. It holds {} of the doubt.",
@@ -88,12 +88,7 @@ PageSection costs_section(const Shown& s) {
   Figures figures{{cost_figure(s)}};
   if (s.all.candidates.front().lifetime) figures.figures.push_back(present_cost_figure(s));
   section.blocks.emplace_back(std::move(figures));
-  section.blocks.emplace_back(
-      NamedTable{"candidates", period(s), candidates_table(s, Scope::compare)});
-  if (s.all.candidates.front().lifetime) {
-    section.blocks.emplace_back(Paragraph{
-        "* Purchase, electricity and later costs less resale, each at its present value."});
-  }
+  section.blocks.emplace_back(spoken_candidates(s));
   add_comparisons(s, section);
   return section;
 }
@@ -131,13 +126,13 @@ PageSection where_section(const Shown& s) {
     figures.figures.push_back(where_figure(s, c));
   }
   section.blocks.emplace_back(std::move(figures));
+  section.blocks.emplace_back(Subheading{"Which devices draw it"});
+  section.blocks.emplace_back(all_devices(s));
+  List hours;
   for (std::size_t c = 0; c < s.study.candidates.size(); ++c) {
-    const model::Candidate& candidate = s.study.candidates[c];
-    section.blocks.emplace_back(
-        NamedTable{"devices-" + candidate.id,
-                   fmt::format("Devices of {}. {}", candidate.name, hours_sentence(s, c)),
-                   devices_table(s, c)});
+    hours.items.push_back(fmt::format("{}. {}", s.study.candidates[c].name, hours_sentence(s, c)));
   }
+  section.blocks.emplace_back(std::move(hours));
   return section;
 }
 

@@ -22,7 +22,8 @@ body{margin:0;background:var(--paper);color:var(--ink);font:1rem/1.5 system-ui,s
 main{max-width:62rem;margin:0 auto;padding:1rem 1rem 4rem}
 p,ul,h1,h2,h3{max-width:42rem;overflow-wrap:anywhere}
 h1{font-size:1.9rem;line-height:1.2;margin:1rem 0}
-h2{font-size:1.4rem;line-height:1.25;margin:3.5rem 0 .75rem;padding-top:.75rem;border-top:2px solid var(--ink)}
+section{margin-top:3.5rem;border-top:2px solid var(--ink)}
+h2{font-size:1.4rem;line-height:1.25;margin:.75rem 0}
 h3{font-size:1.1rem;line-height:1.3;margin:2rem 0 .5rem}
 .answer{max-width:44rem;border-left:.4rem solid var(--answer);padding:0 0 0 1rem;font-size:1.2rem;line-height:1.45}
 .answer p{margin:.5rem 0}
@@ -31,7 +32,7 @@ nav ul{list-style:none;margin:0;padding:0;max-width:none;display:flex;flex-wrap:
 nav a{display:inline-block;padding:.25rem 0}
 a{color:var(--link)}
 .on-paper{display:none}
-figure{margin:1.5rem 0;max-width:40rem}
+figure{margin:1.5rem 0;max-width:34rem}
 figcaption{font-weight:600;margin:0 0 .25rem;overflow-wrap:anywhere}
 figure svg{display:block;width:100%}
 .reading,caption{color:var(--muted);font-size:.95rem}
@@ -58,7 +59,8 @@ body{font-size:10pt}
 main{max-width:none;padding:0}
 nav{display:none}
 .on-paper{display:block;color:var(--muted)}
-h2{margin-top:1.5rem;break-after:avoid}
+section{margin-top:1.5rem}
+h2{break-after:avoid}
 h3,figcaption{break-after:avoid}
 figure,tr,.answer,li{break-inside:avoid}
 figure{max-width:12.5cm}

@@ -16,13 +16,25 @@ namespace {
 
 constexpr std::array<std::string_view, 7> kDays = {"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
 
+std::string clock_at(int slot) { return clock_words(slot * 1440 / decide::Week::kSlotsPerDay); }
+
+std::vector<std::string> slot_row(const decide::Week& week, int slot, int decimals) {
+  std::vector<std::string> row = {""};
+  for (int day = 0; day < 7; ++day) row.push_back(fixed(week.mean_w(day, slot), decimals));
+  return row;
+}
+
+/// Half-hours that look alike on every day share a row: `02:00 to 14:00`.
 Table week_table(const decide::Week& week, int decimals) {
-  Table table{{{"from", Align::left}}, {}};
+  Table table{{{"", Align::left}}, {}};
   for (const std::string_view day : kDays) table.columns.push_back({std::string(day) + " W"});
-  for (int slot = 0; slot < decide::Week::kSlotsPerDay; ++slot) {
-    auto& row = table.rows.emplace_back();
-    row.push_back(clock_words(slot * 1440 / decide::Week::kSlotsPerDay));
-    for (int day = 0; day < 7; ++day) row.push_back(fixed(week.mean_w(day, slot), decimals));
+  for (int first = 0; first < decide::Week::kSlotsPerDay;) {
+    std::vector<std::string> row = slot_row(week, first, decimals);
+    int last = first + 1;
+    while (last < decide::Week::kSlotsPerDay && slot_row(week, last, decimals) == row) ++last;
+    row.front() = fmt::format("{} to {}", clock_at(first), clock_at(last));
+    table.rows.push_back(std::move(row));
+    first = last;
   }
   return table;
 }
@@ -30,7 +42,7 @@ Table week_table(const decide::Week& week, int decimals) {
 /// `Fri at 21:30` of the half-hour in which the most, or the least, is drawn.
 std::string half_hour(Eigen::Index day, Eigen::Index slot) {
   return fmt::format("{} at {}", kDays[static_cast<std::size_t>(day)],
-                     clock_words(static_cast<int>(slot) * 1440 / decide::Week::kSlotsPerDay));
+                     clock_at(static_cast<int>(slot)));
 }
 
 /// `Jan`; of a study that is longer than a year `2027-01`.
@@ -79,6 +91,8 @@ std::string months_told(const Shown& s, std::size_t c) {
                      calendar::to_text(s.all.months[least].month), spoken(kwh(most)),
                      calendar::to_text(s.all.months[most].month));
 }
+
+constexpr const char* kLoadTitle = "For how many hours does it draw how much?";
 
 /// Hardly any eye tells more steps than this apart, and a page need not hold them.
 constexpr double kStepsOfLoad = 240;
@@ -148,6 +162,7 @@ Figure week_figure(const Shown& s, const decide::Week& week, std::size_t c) {
                   half_hour(low_day, low_slot), spoken(most), half_hour(high_day, high_slot));
   const model::Candidate& candidate = s.study.candidates[c];
   return {"week-" + candidate.id,
+          "A week of " + candidate.name,
           candidate.name,
           alternative,
           alternative,
@@ -169,8 +184,13 @@ Figure months_figure(const Shown& s, std::size_t c) {
     }
   }
   const model::Candidate& candidate = s.study.candidates[c];
-  return {"months-" + candidate.id, candidate.name,      months_told(s, c), "",
-          std::move(picture),       months_numbers(s, c)};
+  return {"months-" + candidate.id,
+          "When does " + candidate.name + " draw how much?",
+          candidate.name,
+          months_told(s, c),
+          "",
+          std::move(picture),
+          months_numbers(s, c)};
 }
 
 Figure load_figure(const Shown& s, const std::vector<decide::LoadDuration>& loads) {
@@ -185,7 +205,8 @@ Figure load_figure(const Shown& s, const std::vector<decide::LoadDuration>& load
                                 spoken(loads[c].front().watts)));
   }
   return {"load",
-          "For how many hours does it draw how much?",
+          kLoadTitle,
+          kLoadTitle,
           fmt::format("{}.", fmt::join(parts, "; ")),
           "Each line falls from the few hours with the most watts to the many with the least. The "
           "area below it is the energy.",

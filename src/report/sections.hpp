@@ -19,9 +19,6 @@ Section overview(const Shown& shown, Scope scope);
 /// \pre The assessment has its uncertainty.
 Section doubt(const Shown& shown);
 
-/// The candidates side by side, as a table alone.
-Table candidates_table(const Shown& shown, Scope scope);
-
 /// What a candidate's base and each of its workloads draw and cost, and both together.
 Table parts_table(const Shown& shown, std::size_t candidate);
 
@@ -34,9 +31,7 @@ std::string hours_sentence(const Shown& shown, std::size_t candidate);
 /// Where a candidate's energy and cost go; the parts add up to the whole.
 Section whereabouts(const Shown& shown, std::size_t candidate);
 
-/// What the ranges leave open, as a table alone, and the sentences about it but those on what to
-/// settle. \pre As `doubt`.
-Table doubt_table(const Shown& shown);
+/// Where straight lines would mislead about the doubt, a sentence each. \pre As `doubt`.
 std::vector<std::string> bends(const Shown& shown);
 
 /// By price band and month, and the picture of the week; without `weeks` no pictures.

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
 
 #include "numbers.hpp"
@@ -21,9 +22,20 @@ std::string spoken(double value) {
   return fixed(value, size >= 9.95 || size == 0 ? 0 : size >= 0.995 ? 1 : 2);
 }
 
+std::string spoken_amount(double value, std::string_view currency) {
+  return std::fabs(value) < 9.995 ? amount(value, currency) : fixed(value, 0);
+}
+
 std::string spoken_money(double value, std::string_view currency) {
-  if (std::fabs(value) < 9.995) return money(value, currency);
-  return fmt::format("{} {}", fixed(value, 0), currency);
+  return fmt::format("{} {}", spoken_amount(value, currency), currency);
+}
+
+std::string month_name(std::chrono::year_month month) {
+  constexpr std::array<std::string_view, 12> kNames = {
+      "January", "February", "March",     "April",   "May",      "June",
+      "July",    "August",   "September", "October", "November", "December"};
+  return fmt::format("{} {}", kNames[static_cast<unsigned>(month.month()) - 1],
+                     static_cast<int>(month.year()));
 }
 
 std::string with_range(double central, const decide::Spread& spread) {

@@ -14,10 +14,12 @@ namespace {
 
 /// `below 0.936 times today's - 0.1633 EUR (night), ... - it is Refitted office tower`.
 std::string turn_words(const WhatIfShown& shown, const decide::Factor& factor,
-                       const decide::Turn& turn, std::string_view side) {
+                       const decide::Turn& turn, std::string_view side, FactorNames names) {
   const std::string meaning = meaning_of(shown, factor, turn.at);
-  return fmt::format("{} {} times today's{} it is {}", side, rounded(turn.at, 3),
-                     meaning.empty() ? "" : fmt::format(" - {} -", meaning),
+  const std::string meant = meaning.empty()              ? ""
+                            : names == FactorNames::told ? fmt::format(" - {} -", meaning)
+                                                         : fmt::format(", that is {},", meaning);
+  return fmt::format("{} {} times today's{} it is {}", side, rounded(turn.at, 3), meant,
                      shown.study.candidates[turn.best].name);
 }
 
@@ -25,8 +27,8 @@ std::string turn_words(const WhatIfShown& shown, const decide::Factor& factor,
 
 std::string turn_sentence(const WhatIfShown& shown, const decide::Turns& turns, FactorNames names) {
   std::vector<std::string> parts;
-  if (turns.below) parts.push_back(turn_words(shown, turns.factor, *turns.below, "below"));
-  if (turns.above) parts.push_back(turn_words(shown, turns.factor, *turns.above, "above"));
+  if (turns.below) parts.push_back(turn_words(shown, turns.factor, *turns.below, "below", names));
+  if (turns.above) parts.push_back(turn_words(shown, turns.factor, *turns.above, "above", names));
   const std::string name =
       names == FactorNames::told ? fmt::format(" ({})", name_of(shown.study, turns.factor)) : "";
   return fmt::format("{}{}: {}.", factor_words(shown.study, turns.factor), name, listed(parts));
