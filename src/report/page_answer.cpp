@@ -100,7 +100,7 @@ std::string against_baseline(const Shown& s, std::size_t best) {
     return fmt::format("it costs as much to run as {}", baseline);
   }
   const bool saves = row->saves_cost > 0;
-  return fmt::format("to run it takes {} a year {} than {}",
+  return fmt::format("to run, it takes {} a year {} than {}",
                      spoken_money(std::abs(row->saves_cost), s.currency()), saves ? "less" : "more",
                      baseline);
 }

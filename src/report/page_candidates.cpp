@@ -71,7 +71,6 @@ std::vector<Figured> columns_of(const Shown& s) {
 
 std::string name_of(const Shown& s, std::size_t c) {
   std::string name = s.study.candidates[c].name;
-  if (s.study.candidates.size() > 1 && c == s.all.baseline) name += " (baseline)";
   if (s.all.candidates[c].lower_bound) name += " (at least)";
   return name;
 }

@@ -175,7 +175,8 @@ void PageWriter::write(const Verbatim& file) {
     if (end < file.text.size()) markup += file.text[end];
     begin = end + 1;
   }
-  const auto lines = static_cast<std::size_t>(std::count(file.text.begin(), file.text.end(), '\n'));
+  auto lines = static_cast<std::size_t>(std::count(file.text.begin(), file.text.end(), '\n'));
+  if (!file.text.empty() && file.text.back() != '\n') ++lines;
   add("<details>\n<summary>{} ({})</summary>\n<pre tabindex=\"0\">{}</pre>\n</details>\n",
       text(file.name), counted(lines, "line"), markup);
 }

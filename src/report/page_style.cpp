@@ -32,7 +32,7 @@ nav ul{list-style:none;margin:0;padding:0;max-width:none;display:flex;flex-wrap:
 nav a{display:inline-block;padding:.25rem 0}
 a{color:var(--link)}
 .on-paper{display:none}
-figure{margin:1.5rem 0;max-width:34rem}
+figure{margin:1rem 0;max-width:34rem}
 figcaption{font-weight:600;margin:0 0 .25rem;overflow-wrap:anywhere}
 figure svg{display:block;width:100%}
 .reading,caption{color:var(--muted);font-size:.95rem}
@@ -44,15 +44,17 @@ details>:not(summary){margin-left:1rem}
 figure details>:not(summary){margin-left:0}
 .wide{overflow-x:auto;margin:1rem 0;max-width:100%}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums}
-caption{text-align:left;padding:0 0 .35rem}
+caption{text-align:left;padding:0 0 .35rem;max-width:calc(100vw - 1.5rem)}
 th,td{padding:.25rem .75rem .25rem 0;text-align:right;vertical-align:top}
-thead th{vertical-align:bottom;font-weight:600}
+td{white-space:nowrap}
+thead th{vertical-align:bottom;font-weight:600;min-width:4.5rem}
 thead th:first-child,tbody th,.words{text-align:left}
+td.words{white-space:normal;min-width:7rem;max-width:20rem;overflow-wrap:break-word}
 tbody th{font-weight:400;min-width:7rem;max-width:20rem;overflow-wrap:break-word}
 thead{border-bottom:1px solid var(--muted)}
 tbody tr{border-bottom:1px solid var(--rule)}
 pre{overflow-x:auto;margin:.5rem 0;font:.85rem/1.45 ui-monospace,monospace;tab-size:4}
-@media (max-width:30rem){main{padding:.5rem .75rem 3rem}figure{margin:1.25rem -.5rem}figcaption,.reading,figure details{padding:0 .5rem}}
+@media (max-width:30rem){main{padding:.5rem .75rem 3rem}figure{margin:.75rem -.5rem}figcaption,.reading,figure details{padding:0 .5rem}}
 @page{size:A4;margin:16mm 14mm}
 @media print{
 body{font-size:10pt}
@@ -63,10 +65,12 @@ section{margin-top:1.5rem}
 h2{break-after:avoid}
 h3,figcaption{break-after:avoid}
 figure,tr,.answer,li{break-inside:avoid}
+thead,tbody tr:nth-child(-n+2){break-after:avoid}
 figure{max-width:12.5cm}
 .side-by-side{grid-template-columns:1fr 1fr;gap:0 1rem}
 .side-by-side figure{margin:.75rem 0}
-figure details:not([open]),details:not([open]){display:none}
+details:not([open]){display:none}
+#files details{display:block}
 .wide,pre{overflow:visible}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
 }
