@@ -77,12 +77,11 @@ void FactoredReckoner::settle_household(double factor) {
 
 std::optional<ScenarioRefused> FactoredReckoner::reckon_charges(const FactorValues& values,
                                                                 std::size_t candidate) {
-  wanted_ = values.use_of;
-  wanted_.push_back(values.use);
-  wanted_.push_back(values.idle_of[candidate]);
+  factored_.set_shares(values);
+  wanted_ = {values.idle_of[candidate]};
+  factored_.append_shares(wanted_);
   if (wanted_ != known_[candidate]) {
     known_[candidate].clear();  // Nothing, where it is refused.
-    factored_.set_shares(values);
     factored_.set_idle(candidate, values.idle_of[candidate]);
     const auto refused = reckoners_[candidate]->reckon_energy(
         power::central_law(factored_.study(), candidate), kwh_[candidate]);

@@ -61,7 +61,7 @@ class FactoredReckoner {
   std::vector<units::Energy> household_;
   std::optional<double> household_factor_;
   std::vector<Eigen::VectorXd> kwh_;
-  std::vector<std::vector<double>> known_;  // By candidate: the factors that `kwh_` is of.
+  std::vector<std::vector<double>> known_;  // By candidate: idle factor and shares that `kwh_` is of.
   std::vector<double> wanted_;
   std::vector<std::vector<double>> with_;
 };

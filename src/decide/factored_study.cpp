@@ -67,6 +67,15 @@ void FactoredStudy::set_shares(const FactorValues& values) {
   }
 }
 
+void FactoredStudy::append_shares(std::vector<double>& to) const {
+  for (const model::Workload& workload : study_.workloads) {
+    for (const model::Use& use : workload.uses) {
+      to.push_back(use.share.low);
+      to.push_back(use.share.high);
+    }
+  }
+}
+
 void FactoredStudy::set_idle(std::size_t candidate, double factor) {
   for (std::size_t d = 0; d < profiles_[candidate].size(); ++d) {
     const model::Profile& base = *base_.candidates[candidate].devices[d].profile;

@@ -33,6 +33,9 @@ class FactoredStudy {
   explicit FactoredStudy(const model::Study& study);
 
   void set_shares(const FactorValues& values);
+  /// Both ends of all shares, one after the other: alike for factors that come to the same, as
+  /// those do that press every share to 1.
+  void append_shares(std::vector<double>& to) const;
   void set_idle(std::size_t candidate, double factor);
 
   const model::Study& study() const { return study_; }
