@@ -236,7 +236,8 @@ Outcome write_report(const ReportFiles& files, const std::string& page,
     if (auto why = write_pictures(files, pictures, program, *written)) return *why;
     if (!program) {
       outcome.err = fmt::format(
-          "wattweek: no .png was made: {} is not installed; on Debian it is in librsvg2-bin\n",
+          "wattweek: note: no .png was made: {} is not installed; on Debian it is in "
+          "librsvg2-bin\n",
           kConverter);
     }
   }

@@ -181,7 +181,8 @@ TEST_CASE("arguments: without a command the program says which there are") {
   CHECK(run.exit_code == 2);
   CHECK(run.out == "");
   CHECK(run.err ==
-        "wattweek: error: no command; accepted are estimate, compare, whatif, report, fit, check, quick, "
+        "wattweek: error: no command; accepted are estimate, compare, whatif, report, fit, check, "
+        "quick, "
         "new, "
         "help; try "
         "`wattweek help`\n");

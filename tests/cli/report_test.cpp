@@ -8,7 +8,7 @@ namespace {
 namespace fs = std::filesystem;
 
 const std::string kNoConverter =
-    "wattweek: no .png was made: rsvg-convert is not installed; on Debian it is in "
+    "wattweek: note: no .png was made: rsvg-convert is not installed; on Debian it is in "
     "librsvg2-bin\n";
 
 bool begins(const std::string& text, std::string_view beginning) {

@@ -59,6 +59,7 @@ inline const std::vector<Door> kDoors = {
     {"filesystem", {"src/cli/"}},
     {"fstream", {"src/calendar/zone_database.cpp", "src/cli/"}},
     {"iostream", {"src/cli/"}},
+    {"spawn.h", {"src/cli/png.cpp"}},
     {"sys/", {"src/cli/"}},
     {"unistd.h", {"src/cli/"}},
 };
