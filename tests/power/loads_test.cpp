@@ -54,6 +54,16 @@ struct Home {
   }
 };
 
+void check_loads(const std::vector<Load>& loads, const std::map<double, double>& expected) {
+  REQUIRE(loads.size() == expected.size());
+  auto want = expected.begin();
+  for (const Load& load : loads) {
+    CHECK(load.above_idle_w == about(want->first));
+    CHECK(load.probability == about(want->second));
+    ++want;
+  }
+}
+
 TEST_CASE("two coupled devices with shared workloads draw what each outcome by itself says") {
   const Home home;
   std::map<double, double> expected;
@@ -67,13 +77,39 @@ TEST_CASE("two coupled devices with shared workloads draw what each outcome by i
   std::vector<Load> loads;
   const std::vector<const UnitsInUse*> in_use{&home.films, &home.backup};
   REQUIRE(reckoner.reckon({{&home.server, in_use}, {&home.store, in_use}}, loads));
-  REQUIRE(loads.size() == expected.size());
-  auto want = expected.begin();
-  for (const Load& load : loads) {
-    CHECK(load.above_idle_w == about(want->first));
-    CHECK(load.probability == about(want->second));
-    ++want;
+  check_loads(loads, expected);
+}
+
+TEST_CASE("two groups of one device are drawn where one of their members is in use") {
+  const std::vector<double> each_w = {2, 2, 2, 0.5, 2};
+  const std::vector<std::size_t> group = {0, 1, 1, 0, 0};
+  DeviceLaw law;
+  law.group_w = {8, 3};
+  law.max_w = 16;
+  const UnitsInUse in_use = units_in_use({1, 0.25, model::Pattern::together});
+  for (std::size_t t = 0; t < each_w.size(); ++t) {
+    law.tasks.push_back(Home::task(t));
+    law.tasks[t].first_w = each_w[t];
+    law.tasks[t].group = group[t];
   }
+  std::map<double, double> expected;
+  for (unsigned outcome = 0; outcome < 32; ++outcome) {
+    double probability = 1;
+    double watts = 0;
+    std::vector<double> group_w = {0, 0};
+    for (std::size_t t = 0; t < each_w.size(); ++t) {
+      const bool is_used = (outcome >> t & 1U) != 0;
+      probability *= is_used ? 0.25 : 0.75;
+      if (!is_used) continue;
+      watts += each_w[t];
+      group_w[group[t]] = law.group_w[group[t]];
+    }
+    expected[std::min(16.0, watts + group_w[0] + group_w[1])] += probability;
+  }
+  LoadReckoner reckoner;
+  std::vector<Load> loads;
+  REQUIRE(reckoner.reckon({{&law, std::vector<const UnitsInUse*>(5, &in_use)}}, loads));
+  check_loads(loads, expected);
 }
 
 TEST_CASE("no device that is on draws nothing above idle, with certainty") {
