@@ -38,7 +38,7 @@ Range reach(const Lines& lines, double Point::*of) {
 std::string svg(const LoadDuration& picture) {
   Lines lines;
   lines.frame = picture.frame;
-  lines.x_unit = "hours of the year at these watts or more";
+  lines.x_unit = "hours at these watts or more";
   lines.y_unit = "W";
   for (const LoadCurve& curve : picture.curves) {
     lines.lines.push_back({curve.name, steps_of(curve.loads)});

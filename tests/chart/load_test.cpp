@@ -55,7 +55,25 @@ TEST_CASE("both axes begin at zero and tell their units") {
   const std::string picture = curve_of({{500, 4000}, {480, 4760}});
   CHECK(texts_that_say(picture, "0").size() == 2);
   CHECK(texts_that_say(picture, "W").size() == 1);
-  CHECK(texts_that_say(picture, "hours of the year at these watts or more").size() == 1);
+  CHECK(texts_that_say(picture, "hours at these watts or more").size() == 1);
+}
+
+// A February, a year, and ten years with two leap days.
+TEST_CASE("the hours' axis holds a study of any length, with its last tick near its end") {
+  for (const double hours : {672.0, 8760.0, 87648.0}) {
+    CAPTURE(hours);
+    const std::string picture = curve_of({{30, hours / 4}, {10, hours * 3 / 4}});
+    double last = 0;
+    for (const Element& text : elements(picture, "text")) {
+      std::string figure;
+      for (const char c : text.text) {
+        if (c >= '0' && c <= '9') figure += c;
+      }
+      if (!figure.empty()) last = std::max(last, std::stod(figure));
+    }
+    CHECK(last > hours / 2);
+    CHECK(last <= hours * 1.5);
+  }
 }
 
 TEST_CASE("a curve of nothing, of no hours, of no watts and no curve are drawn") {

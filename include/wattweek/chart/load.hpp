@@ -1,5 +1,5 @@
 #pragma once
-// The load-duration curve: for how many hours of a year a machine draws at least so much.
+// The load-duration curve: for how many hours of a study a machine draws at least so much.
 
 #include <string>
 #include <vector>
@@ -8,7 +8,7 @@
 
 namespace wattweek::chart {
 
-/// So many hours of the year at so many watts.
+/// So many hours at so many watts, of a study of any length.
 struct Load {
   double watts = 0;
   double hours = 0;
@@ -27,7 +27,7 @@ struct LoadDuration {
 };
 
 /// Draws each curve as falling steps: the height over an hour x is what the machine draws or
-/// exceeds in x hours of the year, so the area below is its energy. Both axes begin at zero. A
+/// exceeds in x hours of the study, so the area below is its energy. Both axes begin at zero. A
 /// curve that is alone is filled; names stand as in `svg(const Lines&)`.
 /// \pre finite, not negative.
 std::string svg(const LoadDuration& picture);
