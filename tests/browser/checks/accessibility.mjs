@@ -1,0 +1,22 @@
+// axe-core, all its default rules with those of best practice, in light and in dark.
+
+import { schemes } from '../browser.mjs';
+import { require_package } from '../packages.mjs';
+
+const axe_source = require_package('axe-core').source;
+
+const told = (scheme) => (rule) =>
+  `${scheme}: ${rule.id}: ${rule.help}: ${rule.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(' | ')}`;
+
+export const name = 'accessibility: axe-core finds nothing, in light and dark';
+
+export async function check({ page }) {
+  const problems = [];
+  await page.evaluate(axe_source);
+  for (const scheme of schemes) {
+    await page.emulateMedia({ colorScheme: scheme });
+    const found = await page.evaluate(() => globalThis.axe.run({ resultTypes: ['violations'] }));
+    problems.push(...found.violations.map(told(scheme)));
+  }
+  return problems;
+}

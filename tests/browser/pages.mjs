@@ -1,0 +1,46 @@
+// Writes the pages that are looked at, their pictures, and the JSON that they are held against.
+
+import { execFileSync } from 'node:child_process';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import path from 'node:path';
+import { studies } from './studies.mjs';
+
+// The same for the page and the JSON: as many draws as show ranges, one seed.
+const same_options = ['--draws', '200', '--seed', '1'];
+
+function run(program, args) {
+  return execFileSync(program, args, { encoding: 'utf8', maxBuffer: 1 << 28 });
+}
+
+function pictures_in(folder) {
+  return readdirSync(folder).filter((file) => file.endsWith('.svg'))
+    .map((file) => ({ file, svg: readFileSync(path.join(folder, file), 'utf8') }));
+}
+
+/** A study's page: where it is, what it says, its JSON, its pictures. */
+function make_page(program, folder, name, study, pages) {
+  const file = path.join(folder, `${name}.html`);
+  const pictures = path.join(folder, `${name}-pictures`);
+  mkdirSync(pictures, { recursive: true });
+  run(program, ['report', study, '-o', file, '--pictures', pictures, '--force', ...same_options]);
+  const json = JSON.parse(run(program, ['compare', study, '--format', 'json', ...same_options]));
+  return {
+    name, file, json, html: readFileSync(file, 'utf8'), picture_files: pictures_in(pictures), expected: { pages },
+  };
+}
+
+/** All makers of pages, by name: each writes its page below `folder`. */
+export function all_pages(program, source, folder) {
+  mkdirSync(folder, { recursive: true });
+  const ostrawick = path.join(source, 'docs', 'examples', 'ostrawick.toml');
+  const makers = [{ name: 'ostrawick', make: () => make_page(program, folder, 'ostrawick', ostrawick, [4, 14]) }];
+  for (const [name, { text, pages }] of Object.entries(studies)) {
+    const study = path.join(folder, `${name}.toml`);
+    const make = () => {
+      writeFileSync(study, text);
+      return make_page(program, folder, name, study, pages);
+    };
+    makers.push({ name, make });
+  }
+  return makers;
+}
