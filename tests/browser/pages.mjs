@@ -6,11 +6,11 @@ import path from 'node:path';
 import { studies } from './studies.mjs';
 
 // The same for the page and the JSON: as many draws as show ranges, one seed.
-const same_options = ['--draws', '200', '--seed', '1'];
+const draws = ['--draws', '200', '--seed', '1'];
 
-function run(program, args) {
-  return execFileSync(program, args, { encoding: 'utf8', maxBuffer: 1 << 28 });
-}
+// Without a PATH no picture is turned into a PNG, which would take most of the time.
+const how = { encoding: 'utf8', maxBuffer: 1 << 28, stdio: ['ignore', 'pipe', 'pipe'], env: { PATH: '' } };
+const run = (program, args) => execFileSync(program, args, how);
 
 function pictures_in(folder) {
   return readdirSync(folder).filter((file) => file.endsWith('.svg'))
@@ -18,7 +18,8 @@ function pictures_in(folder) {
 }
 
 /** A study's page: where it is, what it says, its JSON, its pictures. */
-function make_page(program, folder, name, study, pages) {
+function make_page(program, folder, { name, study, pages, drawn = true }) {
+  const same_options = drawn ? draws : [];
   const file = path.join(folder, `${name}.html`);
   const pictures = path.join(folder, `${name}-pictures`);
   mkdirSync(pictures, { recursive: true });
@@ -33,12 +34,12 @@ function make_page(program, folder, name, study, pages) {
 export function all_pages(program, source, folder) {
   mkdirSync(folder, { recursive: true });
   const ostrawick = path.join(source, 'docs', 'examples', 'ostrawick.toml');
-  const makers = [{ name: 'ostrawick', make: () => make_page(program, folder, 'ostrawick', ostrawick, [4, 14]) }];
-  for (const [name, { text, pages }] of Object.entries(studies)) {
+  const makers = [{ name: 'ostrawick', make: () => make_page(program, folder, { name: 'ostrawick', study: ostrawick, pages: [4, 14] }) }];
+  for (const [name, { text, ...of }] of Object.entries(studies)) {
     const study = path.join(folder, `${name}.toml`);
     const make = () => {
       writeFileSync(study, text);
-      return make_page(program, folder, name, study, pages);
+      return make_page(program, folder, { name, study, ...of });
     };
     makers.push({ name, make });
   }
