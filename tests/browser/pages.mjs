@@ -26,7 +26,12 @@ function make_page(program, folder, { name, study, pages, drawn = true }) {
   run(program, ['report', study, '-o', file, '--pictures', pictures, '--force', ...same_options]);
   const json = JSON.parse(run(program, ['compare', study, '--format', 'json', ...same_options]));
   return {
-    name, file, json, html: readFileSync(file, 'utf8'), picture_files: pictures_in(pictures), expected: { pages },
+    name,
+    file,
+    json,
+    html: readFileSync(file, 'utf8'),
+    picture_files: pictures_in(pictures),
+    expected: { pages },
   };
 }
 
@@ -34,7 +39,8 @@ function make_page(program, folder, { name, study, pages, drawn = true }) {
 export function all_pages(program, source, folder) {
   mkdirSync(folder, { recursive: true });
   const ostrawick = path.join(source, 'docs', 'examples', 'ostrawick.toml');
-  const makers = [{ name: 'ostrawick', make: () => make_page(program, folder, { name: 'ostrawick', study: ostrawick, pages: [4, 14] }) }];
+  const demo = { name: 'ostrawick', study: ostrawick, pages: [6, 10] };
+  const makers = [{ name: demo.name, make: () => make_page(program, folder, demo) }];
   for (const [name, { text, ...of }] of Object.entries(studies)) {
     const study = path.join(folder, `${name}.toml`);
     const make = () => {

@@ -17,7 +17,9 @@ export function report(name, problems) {
   }
   failed += 1;
   console.log(`FAILED  ${name}`);
-  for (const problem of problems.slice(0, most_told)) console.log(`          ${problem.replace(/\s+/g, ' ').slice(0, 600)}`);
+  for (const problem of problems.slice(0, most_told)) {
+    console.log(`          ${problem.replace(/\s+/g, ' ').slice(0, 600)}`);
+  }
   if (problems.length > most_told) console.log(`          and ${problems.length - most_told} more`);
 }
 

@@ -54,6 +54,9 @@ const study = (candidates, workloads, { tariff = flat(), times = 1, ...of } = {}
 // One word as long as a name may be, and one of many words.
 const long_word = 'Neighbourhoodphotographandfilmarchivecabinetwithseparateuninterruptiblesupplybox';
 const long_words = 'The machine that stands below the stairs of the old school, beside the gas meter';
+const long = [long_word, long_words];
+// "Home server" and "small server"; below, "backup" and "films".
+const servers = ['שרת ביתי', 'خادم صغير'];
 const tags = ['<script>alert(1)</script>', ']]> &amp; <!-- -->', '"quoted" \'twice\' & <b>bold'];
 
 const sunny_noon = `
@@ -73,7 +76,11 @@ price = 0.3
 
 const household = `[household]\nkwh_per_year = 1200\nincludes = "c0"\n`;
 // So little in summer that the minimum bill holds, in winter it does not.
-const seasonal = `[household]\nkwh_per_month = [260, 230, 190, 140, 100, 80, 80, 90, 120, 170, 220, 250]\nincludes = "c0"\n`;
+const seasonal = `
+[household]
+kwh_per_month = [260, 230, 190, 140, 100, 80, 80, 90, 120, 170, 220, 250]
+includes = "c0"
+`;
 const two = ['Old tower', 'Small box'];
 const three_uses = ['Backup', 'Films', 'Photographs'];
 
@@ -82,23 +89,38 @@ const three_uses = ['Backup', 'Films', 'Photographs'];
  * not where purchases differ and no horizon is named.
  */
 export const studies = {
-  'one-candidate': { text: study(['Old tower'], three_uses), pages: [2, 12] },
+  'one-candidate': { text: study(['Old tower'], three_uses), pages: [4, 6] },
   'fifteen-candidates': {
     text: study(numbered(15, 'Set-up'), numbered(40, 'Task')),
-    pages: [8, 60],
+    pages: [16, 26],
   },
   'long-names': {
-    text: study([long_word, long_words], [long_word.slice(1), long_words.slice(1)], { title: long_words, household }),
-    pages: [2, 14],
+    text: study(long, long.map((name) => name.slice(1)), { title: long_words, household }),
+    pages: [5, 8],
   },
   'right-to-left': {
-    text: study(['שרת ביתי', 'خادم صغير'], ['גיבוי', 'أفلام'], { title: 'שרת או خادم 24/7?' }),
-    pages: [2, 12],
+    text: study(servers, ['גיבוי', 'أفلام'], { title: 'שרת או خادم 24/7?' }),
+    pages: [5, 7],
   },
-  'tags-in-names': { text: study(tags, [...tags].reverse(), { title: tags.join(' ') }), pages: [2, 14] },
-  'no-horizon': { text: study(two, three_uses, { horizon: false }), pages: [2, 12], drawn: false },
-  'three-months': { text: study(two, three_uses, { months: 3, horizon: false }), pages: [2, 12], drawn: false },
-  'thirty-months': { text: study(two, three_uses, { months: 30, horizon: false }), pages: [2, 14], drawn: false },
-  'negative-prices': { text: study(two, three_uses, { tariff: sunny_noon, household: seasonal }), pages: [2, 14] },
-  yen: { text: study(two, three_uses, { tariff: flat('JPY', 31), times: 150, household }), pages: [2, 14] },
+  'tags-in-names': {
+    text: study(tags, [...tags].reverse(), { title: tags.join(' ') }),
+    pages: [6, 10],
+  },
+  'no-horizon': { text: study(two, three_uses, { horizon: false }), pages: [3, 6], drawn: false },
+  'three-months': {
+    text: study(two, three_uses, { months: 3, horizon: false }),
+    pages: [3, 6], drawn: false,
+  },
+  'thirty-months': {
+    text: study(two, three_uses, { months: 30, horizon: false }),
+    pages: [3, 6], drawn: false,
+  },
+  'negative-prices': {
+    text: study(two, three_uses, { tariff: sunny_noon, household: seasonal }),
+    pages: [4, 7],
+  },
+  yen: {
+    text: study(two, three_uses, { tariff: flat('JPY', 31), times: 150, household }),
+    pages: [4, 7],
+  },
 };

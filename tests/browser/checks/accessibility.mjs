@@ -5,8 +5,10 @@ import { require_package } from '../packages.mjs';
 
 const axe_source = require_package('axe-core').source;
 
-const told = (scheme) => (rule) =>
-  `${scheme}: ${rule.id}: ${rule.help}: ${rule.nodes.slice(0, 3).map((n) => n.html.slice(0, 160)).join(' | ')}`;
+const told = (scheme) => (rule) => {
+  const where = rule.nodes.slice(0, 3).map((node) => node.html.slice(0, 160)).join(' | ');
+  return `${scheme}: ${rule.id}: ${rule.help}: ${where}`;
+};
 
 export const name = 'accessibility: axe-core finds nothing, in light and dark';
 

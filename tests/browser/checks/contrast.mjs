@@ -44,7 +44,8 @@ function measure_contrasts() {
     for (let e = svg; e; e = e.parentElement) layers.push(parsed(getComputedStyle(e).backgroundColor));
     const dark = matchMedia('(prefers-color-scheme: dark)').matches;
     const canvas = getComputedStyle(document.documentElement).colorScheme.includes('dark') && dark;
-    return layers.reduceRight((below, layer) => over(layer, below), canvas ? [18, 18, 18, 1] : [255, 255, 255, 1]);
+    const deepest = canvas ? [18, 18, 18, 1] : [255, 255, 255, 1];
+    return layers.reduceRight((below, layer) => over(layer, below), deepest);
   };
 
   // A thinner stroke, as a line of the grid has it, is not a ground that text stands on.
@@ -55,17 +56,19 @@ function measure_contrasts() {
       const c = parsed(colour);
       return [c[0], c[1], c[2], c[3] * Number(opacity) * Number(style.opacity)];
     };
+    const half = (parseFloat(style.strokeWidth) || 0) / 2;
     return {
       shape,
       box: shape.getBoundingClientRect(),
       fill: faded(style.fill, style.fillOpacity),
-      stroke: parseFloat(style.strokeWidth) >= thick ? faded(style.stroke, style.strokeOpacity) : [0, 0, 0, 0],
-      half: parseFloat(style.strokeWidth) || 0,
+      stroke: half * 2 >= thick ? faded(style.stroke, style.strokeOpacity) : [0, 0, 0, 0],
+      half,
       inverse: shape.getScreenCTM().inverse(),
     };
   };
   const colours_at = ({ shape, box, fill, stroke, half, inverse }, x, y) => {
-    if (x < box.left - half || x > box.right + half || y < box.top - half || y > box.bottom + half) return [];
+    const beside = x < box.left - half || x > box.right + half;
+    if (beside || y < box.top - half || y > box.bottom + half) return [];
     const point = new DOMPoint(x, y).matrixTransform(inverse);
     const colours = [];
     if (fill[3] > 0 && shape.isPointInFill(point)) colours.push(fill);
@@ -98,9 +101,10 @@ function measure_contrasts() {
     for (const text of svg.querySelectorAll('text')) {
       if (!text.textContent.trim()) continue;
       const box = text.getBoundingClientRect();
-      const below = shapes.filter(({ shape, box: b }) =>
-        shape.compareDocumentPosition(text) & Node.DOCUMENT_POSITION_FOLLOWING &&
-        b.right + 20 >= box.left && b.left - 20 <= box.right && b.bottom + 20 >= box.top && b.top - 20 <= box.bottom);
+      const near = (b) => b.right + 20 >= box.left && b.left - 20 <= box.right &&
+        b.bottom + 20 >= box.top && b.top - 20 <= box.bottom;
+      const below = shapes.filter(({ shape, box: b }) => near(b) &&
+        shape.compareDocumentPosition(text) & Node.DOCUMENT_POSITION_FOLLOWING);
       const picture = svg.querySelector('title')?.textContent ?? 'a picture';
       results.push({ text: text.textContent.trim(), picture, ratio: worst_of(text, paper, below) });
     }

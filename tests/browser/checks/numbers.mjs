@@ -15,25 +15,28 @@ export function shows(shown, value) {
   return Math.abs(Number(shown) - value) <= 0.5 * 10 ** -decimals + 1e-9 * Math.abs(value) + 1e-12;
 }
 
-/** What a cell says against its values; they may be fewer than the numbers shown, never more. */
-function cell_problems(cell, values) {
+/**
+ * What a cell says against its value: a number, several (with a range; a cell may show fewer), none
+ * ([]), or undefined where the JSON does not have it.
+ */
+function cell_problems(cell, value) {
+  if (value === undefined) return [];
+  const values = [value].flat();
   const shown = cell.replace(minus, '-').match(shown_number) ?? [];
   if (values.length === 0) return shown.length ? [`shows "${cell}" where there is nothing`] : [];
   if (shown.length === 0) return [`shows "${cell}", not ${values[0]}`];
-  return values.flatMap((value, i) =>
-    shown[i] !== undefined && !shows(shown[i], value) ? [`shows "${shown[i]}", not ${value}`] : []);
+  return values.flatMap((each, i) =>
+    shown[i] !== undefined && !shows(shown[i], each) ? [`shows "${shown[i]}", not ${each}`] : []);
 }
 
-const wanted = (value) => (value === undefined || value === null ? [] : [value].flat());
-
 function table_problems(table, columns, rows_of, json, match) {
-  const rows = rows_of(json, match);
+  const rows = rows_of(json, match, table.rows.map(([label]) => label));
   const problems = rows.length === table.rows.length ? [] : [`${table.rows.length} rows, not ${rows.length}`];
   table.headings.forEach((heading, at) => {
     const column = columns.find(({ head }) => head.test(heading));
     if (at === 0 || !column) return;
     table.rows.slice(0, rows.length).forEach((cells, row) => {
-      const found = cell_problems(cells[at] ?? '', wanted(column.value(rows[row], json, heading)));
+      const found = cell_problems(cells[at] ?? '', column.value(rows[row], json, heading));
       problems.push(...found.map((f) => `"${cells[0]}", "${heading}" ${f}`));
     });
   });
@@ -50,7 +53,9 @@ export async function check({ page, json }) {
     const found = read.filter((table) => id.test(table.id));
     const expected = where(json);
     if (found.length < expected) problems.push(`${found.length} tables ${id}, not ${expected}`);
-    for (const table of found) problems.push(...table_problems(table, columns, rows, json, table.id.match(id)));
+    for (const table of found) {
+      problems.push(...table_problems(table, columns, rows, json, table.id.match(id)));
+    }
   }
   return problems;
 }

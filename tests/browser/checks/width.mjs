@@ -9,7 +9,10 @@ const paper_px = 687;
 
 export async function check({ page }) {
   const problems = [];
-  const look = async (what) => problems.push(...(await page.evaluate(find_what_is_wider)).map((p) => `${what}: ${p}`));
+  const look = async (what) => {
+    const found = await page.evaluate(find_what_is_wider);
+    problems.push(...found.map((problem) => `${what}: ${problem}`));
+  };
   for (const width of widths) {
     await page.setViewportSize({ width, height: 800 });
     for (const open of [false, true]) {
@@ -19,7 +22,10 @@ export async function check({ page }) {
   }
   await page.setViewportSize({ width: paper_px, height: 1000 });
   await page.emulateMedia({ media: 'print' });
-  await look('printed');
+  for (const open of [true, false]) {
+    await open_details(page, open);
+    await look(`printed with details ${open ? 'open' : 'closed'}`);
+  }
   await page.emulateMedia({ media: 'screen' });
   return problems;
 }
@@ -29,7 +35,8 @@ function find_what_is_wider() {
   const { scrollWidth, clientWidth } = document.scrollingElement;
   if (scrollWidth <= clientWidth) return [];
   const out = (e) => e.getBoundingClientRect().right > clientWidth + 0.5;
-  const culprits = [...document.querySelectorAll('body *')].filter((e) => out(e) && ![...e.children].some(out));
+  const innermost = (e) => out(e) && ![...e.children].some(out);
+  const culprits = [...document.querySelectorAll('body *')].filter(innermost);
   const told = culprits.slice(0, 3).map((e) => `<${e.localName}> ${e.textContent.trim().slice(0, 60)}`);
   return [`${scrollWidth} px in ${clientWidth} px: ${told.join(' | ')}`];
 }
