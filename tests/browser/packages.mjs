@@ -11,7 +11,10 @@ const folder =
   process.env.WATTWEEK_BROWSER_PACKAGES ?? path.join(here, '..', '..', 'build', 'browser');
 const chromiums = [process.env.WATTWEEK_CHROMIUM, '/usr/bin/chromium', '/usr/bin/chromium-browser'];
 
-/** A package as `require` gives it, from the build folder. */
+/**
+ * A package as `require` gives it, from the build folder. To be called within functions, so that a
+ * missing package is told of by `what_is_missing` first.
+ */
 export const require_package = createRequire(path.join(folder, 'package.json'));
 
 /** Chromium's path, or undefined where there is none. */
