@@ -38,15 +38,22 @@ async function check_page(browser, made) {
   console.log(`        ${made.name}: seconds: ${seconds.join(', ')}`);
 }
 
-await skip_without_browser();
-const browser = await launch();
-for (const { name, make } of all_pages(path.resolve(program), source, folder)) {
-  if (names.length && !names.includes(name)) continue;
+async function make_and_check(browser, { name, make }) {
   try {
     await check_page(browser, make());
   } catch (error) {
     report(`${name}: a page`, [error.stderr?.toString() || String(error.stack ?? error)]);
   }
 }
+
+skip_without_browser();
+const browser = await launch();
+const waiting = all_pages(path.resolve(program), source, folder)
+  .filter(({ name }) => names.length === 0 || names.includes(name));
+// Two pages at a time: each has a process of its own.
+async function work() {
+  while (waiting.length) await make_and_check(browser, waiting.shift());
+}
+await Promise.all([work(), work()]);
 await browser.close();
 finish();

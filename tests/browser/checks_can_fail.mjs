@@ -27,7 +27,7 @@ const faults = {
   accessibility: ['light: color-contrast', 'dark: image-alt', 'html-has-lang', 'heading'],
 };
 
-await skip_without_browser();
+skip_without_browser();
 const browser = await launch();
 for (const { name, check } of checks) {
   const opened = await open_page(browser, here('fixtures/bad.html'));

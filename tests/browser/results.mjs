@@ -30,7 +30,7 @@ export function finish() {
 }
 
 /** Ends here where something is missing: as skipped, or as failed where it has to be there. */
-export async function skip_without_browser() {
+export function skip_without_browser() {
   const missing = what_is_missing();
   if (!missing) return;
   const required = process.env.WATTWEEK_BROWSER === 'required';
