@@ -5,37 +5,11 @@
 #include <algorithm>
 #include <iterator>
 
+#include "wattweek/diag/markup.hpp"
 #include "wattweek/diag/number_text.hpp"
-#include "wattweek/diag/printable.hpp"
 
 namespace wattweek::chart {
 namespace {
-
-std::string_view entity_of(char c) {
-  switch (c) {
-    case '&':
-      return "&amp;";
-    case '<':
-      return "&lt;";
-    case '>':
-      return "&gt;";
-    case '"':
-      return "&quot;";
-    case '\'':
-      return "&#39;";
-    default:
-      return "";
-  }
-}
-
-// Puts `shown` in place of each `wanted`.
-void replace_all(std::string& text, std::string_view wanted, std::string_view shown) {
-  std::size_t at = 0;
-  while ((at = text.find(wanted, at)) != std::string::npos) {
-    text.replace(at, wanted.size(), shown);
-    at += shown.size();
-  }
-}
 
 bool is_ascii(std::string_view text) {
   return std::all_of(text.begin(), text.end(),
@@ -53,20 +27,8 @@ std::string box_path(double left, double top, double right, double bottom) {
                      coordinate(left));
 }
 
-std::string escaped(std::string_view text) {
-  std::string safe;
-  for (const char c : diag::printable(text)) {
-    const std::string_view entity = entity_of(c);
-    entity.empty() ? safe += c : safe += entity;
-  }
-  // U+FFFE and U+FFFF are no Char: Extensible Markup Language 1.0 (fifth edition), production 2.
-  replace_all(safe, "\xEF\xBF\xBE", "\\xEF\\xBF\\xBE");
-  replace_all(safe, "\xEF\xBF\xBF", "\\xEF\\xBF\\xBF");
-  return safe;
-}
-
 std::string isolated(std::string_view text) {
-  const std::string safe = escaped(text);
+  const std::string safe = diag::markup_text(text);
   if (is_ascii(safe)) return safe;
   return "\u2068" + safe + "\u2069";  // First strong isolate, pop directional isolate.
 }
@@ -80,7 +42,7 @@ void Canvas::path(std::string_view data, std::string_view classes, std::string_v
 void Canvas::text(double x, double y, std::string_view words, std::string_view classes) {
   fmt::format_to(std::back_inserter(out_), "<text x=\"{}\" y=\"{}\"", coordinate(x), coordinate(y));
   if (!classes.empty()) fmt::format_to(std::back_inserter(out_), " class=\"{}\"", classes);
-  fmt::format_to(std::back_inserter(out_), ">{}</text>\n", escaped(words));
+  fmt::format_to(std::back_inserter(out_), ">{}</text>\n", diag::markup_text(words));
 }
 
 void Canvas::hover(double left, double top, double right, double bottom, std::string_view title) {

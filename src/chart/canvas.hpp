@@ -15,10 +15,6 @@ std::string coordinates(double x, double y);
 /// A rectangle as path data, from corner to corner.
 std::string box_path(double left, double top, double right, double bottom);
 
-/// Any bytes, made safe within an element or a quoted attribute of XML 1.0: printable, `&<>"'` as
-/// entities, and the two characters that XML forbids shown as `\xNN`.
-std::string escaped(std::string_view text);
-
 /// A text that may be written from right to left, kept in its place within a sentence by the
 /// isolates of Unicode (UAX #9); already escaped. ASCII needs none.
 std::string isolated(std::string_view text);

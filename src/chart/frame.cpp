@@ -6,6 +6,7 @@
 
 #include "framed.hpp"
 #include "letters.hpp"
+#include "wattweek/diag/markup.hpp"
 
 namespace wattweek::chart {
 namespace {
@@ -43,8 +44,8 @@ std::string framed(const Frame& frame, const Canvas& inside, double height) {
       "viewBox=\"0 0 {1} {2}\">\n"
       "<title id=\"{0}-title\">{3}</title>\n<desc id=\"{0}-desc\">{4}</desc>\n{5}{6}{7}"
       "<g transform=\"translate(0 {8})\">\n{9}</g>\n</svg>\n",
-      frame.prefix, coordinate(kWidth), coordinate(whole), escaped(frame.title),
-      escaped(frame.description), style, paper(whole), heading.markup(), coordinate(top),
+      frame.prefix, coordinate(kWidth), coordinate(whole), diag::markup_text(frame.title),
+      diag::markup_text(frame.description), style, paper(whole), heading.markup(), coordinate(top),
       inside.markup());
 }
 

@@ -16,6 +16,12 @@ namespace {
 
 namespace po = boost::program_options;
 
+/// As the library wants it: `output,o`.
+std::string declared(const Option& option) {
+  const std::string name(option.name);
+  return option.letter == '\0' ? name : name + ',' + option.letter;
+}
+
 po::options_description described(const Command& command) {
   po::options_description all;
   auto add = all.add_options();
@@ -24,17 +30,17 @@ po::options_description described(const Command& command) {
     const po::value_semantic* semantic =
         is_switch ? static_cast<po::value_semantic*>(new po::untyped_value(true))
                   : static_cast<po::value_semantic*>(po::value<std::string>());
-    add(std::string(option.name).c_str(), semantic, "");
+    add(declared(option).c_str(), semantic, "");
   }
-  add("help,h", "");
+  add(declared(kHelpOption).c_str(), "");
   return all;
 }
 
 Misuse unknown_option(const Command& command, const std::string& found) {
-  std::vector<std::string> dashed;
-  for (const Option& option : command.options) dashed.push_back("--" + std::string(option.name));
-  dashed.emplace_back("--help");
-  const std::vector<std::string_view> accepted(dashed.begin(), dashed.end());
+  std::vector<std::string> words;
+  for (const Option& option : command.options) words.push_back(dashed(option));
+  words.push_back(dashed(kHelpOption));
+  const std::vector<std::string_view> accepted(words.begin(), words.end());
   return {
       fmt::format("{}: unknown option '{}'{}", command.name, found, suggestion(found, accepted))};
 }
@@ -44,10 +50,10 @@ Misuse missing_value(const Command& command, const Option& option) {
                       option.help)};
 }
 
-/// The command's option of this name; null where there is none.
+/// The command's option of this name or letter; null where there is none.
 const Option* option_named(const Command& command, std::string_view name) {
   for (const Option& option : command.options) {
-    if (option.name == name) return &option;
+    if (option.name == name || (name.size() == 1 && option.letter == name[0])) return &option;
   }
   return nullptr;
 }
@@ -68,7 +74,9 @@ Misuse wrong_syntax(const Command& command, const po::invalid_command_line_synta
 
 /// Has an option swallowed the next one as its value?
 bool is_option(const Command& command, std::string_view value) {
-  return value.substr(0, 2) == "--" && option_named(command, value.substr(2)) != nullptr;
+  return std::any_of(command.options.begin(), command.options.end(), [value](const Option& option) {
+    return value == dashed(option) || (!value.empty() && value == dashed_letter(option));
+  });
 }
 
 std::variant<Arguments, Misuse> sorted(const Command& command,
@@ -80,7 +88,7 @@ std::variant<Arguments, Misuse> sorted(const Command& command,
       continue;
     }
     std::string key = option.string_key;
-    if (key == "help" || key == "-h") {
+    if (key == kHelpOption.name) {
       arguments.wants_help = true;
       continue;
     }

@@ -73,7 +73,20 @@ std::string offer(const std::vector<Command>& table, const Accepted& accepted) {
   return "";
 }
 
-std::string dashed(const Option& option) { return "--" + std::string(option.name); }
+/// `--output` and `-o`, as far as there are such.
+std::vector<std::string> spellings(const Option& option) {
+  if (option.letter == '\0') return {dashed(option)};
+  return {dashed(option), dashed_letter(option)};
+}
+
+/// What stands before a value, as a pattern of `case`.
+std::string pattern(const Command& command, const Option& option) {
+  std::string text;
+  for (const std::string& each : spellings(option)) {
+    text += (text.empty() ? "" : " | ") + single_quoted(fmt::format("{} {}", command.name, each));
+  }
+  return text;
+}
 
 std::string first_word(const std::vector<Command>& table) {
   return "  if ((COMP_CWORD == 1)); then\n    " + call("_wattweek_words", names_in(table)) +
@@ -87,9 +100,8 @@ std::string values(const std::vector<Command>& table) {
   for (const Command& command : table) {
     for (const Option& option : command.options) {
       if (option.value.empty()) continue;
-      const std::string label = fmt::format("{} {}", command.name, dashed(option));
       const std::string offered = offer(table, accepted_at(command, option.value));
-      text += fmt::format("    {})\n", single_quoted(label));
+      text += fmt::format("    {})\n", pattern(command, option));
       if (!offered.empty()) text += "      " + offered + '\n';
       text += "      return\n      ;;\n";
     }
@@ -99,7 +111,9 @@ std::string values(const std::vector<Command>& table) {
 
 std::string options(const Command& command) {
   std::vector<std::string> words;
-  for (const Option& option : command.options) words.push_back(dashed(option));
+  for (const Option& option : command.options) {
+    for (std::string& each : spellings(option)) words.push_back(std::move(each));
+  }
   words.push_back(dashed(kHelpOption));
   return call("_wattweek_words", words);
 }

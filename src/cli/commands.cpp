@@ -10,9 +10,15 @@ const Option kYears{"years", "N",
                     "look ahead over N years, 1 to 30, in place of finance.years in the study; "
                     "without [finance] the discount rate and the price rise are 0"};
 
+const Option kBaseline{"baseline", "ID",
+                       "the candidate that the others are compared with, in place of the study's"};
+
 const Option kMonth{"month", "YYYY-MM",
                     "only the household's bill of this month, line by line, without and with each "
                     "candidate"};
+
+const Option kSeed{"seed", "S",
+                   "draw other numbers: 0 to 2147483647, 1 if not given; with --draws"};
 
 const Option kThreads{"threads", "N",
                       "use N threads, 1 to 256, in place of one for each core; the results are the "
@@ -40,9 +46,7 @@ Command compare() {
           "Reckons what `estimate` does, and what each candidate saves against the baseline: "
           "energy and money a year, and over a horizon of years whether its purchase pays.",
           {kReportFormat,
-           {"baseline", "ID",
-            "the candidate that the others are compared with, in place of "
-            "the study's"},
+           kBaseline,
            kYears,
            kMonth,
            {"tariff", "TARIFF.toml",
@@ -54,7 +58,7 @@ Command compare() {
            {"draws", "N",
             "draw every range of the files N times, 100 to 10000000, and say how far the results "
             "can be trusted; text says so with a few draws even if not asked"},
-           {"seed", "S", "draw other numbers: 0 to 2147483647, 1 if not given; with --draws"},
+           kSeed,
            kThreads},
           {"text", "json", "csv", "markdown"},
           "wattweek compare docs/examples/ostrawick.toml --years 8"};
@@ -91,6 +95,36 @@ Command what_if() {
            kThreads},
           {"text", "json", "csv"},
           "wattweek whatif docs/examples/ostrawick.toml --vary price=0.5..1.5"};
+}
+
+Command report_page() {
+  return {"report",
+          "STUDY.toml",
+          1,
+          1,
+          "a page to look at, print and publish, with pictures",
+          "Writes one page that explains itself to somebody who never heard of the program: which "
+          "candidate costs least, its week, where the energy goes, what would change the answer, a "
+          "month's bill line by line, and all files that it was reckoned from. It needs no network "
+          "and no other file. A report that is there is replaced, any other file only with "
+          "--force.",
+          {{"output", "FILE", "the file to write; - is standard output", true, false, 'o'},
+           {"format", "FORMAT", "html (default) or markdown"},
+           {"pictures", "DIR",
+            "write each picture as DIR/NAME.svg too, and as DIR/NAME.png where the program "
+            "rsvg-convert is installed; the report in Markdown shows these files"},
+           kBaseline,
+           kYears,
+           {"tariff", "TARIFF.toml", "this contract in place of the study's own, or shipped:NAME"},
+           {"month", "YYYY-MM", "whose bill is shown, in place of the study's first month"},
+           {"draws", "N",
+            "draw every range of the files N times, 100 to 10000000, in place of as many as are "
+            "not felt"},
+           kSeed,
+           kThreads,
+           {"force", "", "replace the file that is there, and the pictures, whatever they are"}},
+          {"html", "markdown"},
+          "wattweek report docs/examples/ostrawick.toml -o report.html"};
 }
 
 Command fit() {
@@ -201,9 +235,16 @@ Command help() {
 
 }  // namespace
 
+std::string dashed(const Option& option) { return "--" + std::string(option.name); }
+
+std::string dashed_letter(const Option& option) {
+  return option.letter == '\0' ? "" : std::string("-") + option.letter;
+}
+
 const std::vector<Command>& commands() {
-  static const std::vector<Command> kCommands = {estimate(), compare(), what_if(),   fit(),
-                                                 check(),    quick(),   new_study(), help()};
+  static const std::vector<Command> kCommands = {estimate(),    compare(),   what_if(),
+                                                 report_page(), fit(),       check(),
+                                                 quick(),       new_study(), help()};
   return kCommands;
 }
 

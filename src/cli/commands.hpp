@@ -2,6 +2,7 @@
 // The commands and their options, said once: the parser, the help, the messages about unknown
 // words, the man page and the completions of the shells all come from this table.
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -17,10 +18,16 @@ struct Option {
   std::string_view help;
   bool required = false;
   bool repeats = false;  ///< May be given several times; see `Arguments::list`.
+  char letter = '\0';    ///< The short form, `o` of `-o`; none where it is 0.
 };
 
-/// Every command takes `--help`, and so does the program without a command; `-h` is the same.
-inline constexpr Option kHelpOption{"help", "", "what a command does, its options and an example"};
+/// `--output`, and `-o`; the latter is empty where there is no short form.
+std::string dashed(const Option& option);
+std::string dashed_letter(const Option& option);
+
+/// Every command takes `--help`, and so does the program without a command.
+inline constexpr Option kHelpOption{
+    "help", "", "what a command does, its options and an example", false, false, 'h'};
 /// Stands in place of a command.
 inline constexpr Option kVersionOption{"version", "", "the version of the program"};
 

@@ -31,6 +31,12 @@ std::optional<Misuse> without_criterion(std::string_view what, const model::Stud
                   what, *study.candidates.front().place.file)};
 }
 
+std::optional<decide::DrawOptions> unasked_draws(const read::StudyInput& input, unsigned threads) {
+  const std::size_t draws = decide::unasked_draws(input.study, input.zone);
+  if (draws == 0) return std::nullopt;
+  return decide::DrawOptions{draws, 1, threads};
+}
+
 std::variant<std::optional<decide::DrawOptions>, Misuse> draws_of(const model::Study& study,
                                                                   const Arguments& arguments) {
   const auto text = arguments.value("draws");

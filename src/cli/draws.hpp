@@ -7,6 +7,7 @@
 #include "cli/arguments.hpp"
 #include "wattweek/decide/uncertainty.hpp"
 #include "wattweek/model/study.hpp"
+#include "wattweek/read/read.hpp"
 
 namespace wattweek::cli {
 
@@ -17,6 +18,9 @@ std::variant<unsigned, Misuse> threads_of(const Arguments& arguments);
 /// time candidates are compared.
 std::variant<std::optional<decide::DrawOptions>, Misuse> draws_of(const model::Study& study,
                                                                   const Arguments& arguments);
+
+/// As many draws as are not felt, which nobody asked for; nothing where no range is open.
+std::optional<decide::DrawOptions> unasked_draws(const read::StudyInput& input, unsigned threads);
 
 /// Why no candidate can be called best, with what would change that; see `decide::criterion_of`.
 std::optional<Misuse> without_criterion(std::string_view what, const model::Study& study);

@@ -10,22 +10,6 @@
 namespace wattweek::cli {
 namespace {
 
-/// Which of the study's months `--month` names; nothing where it is not given.
-std::variant<std::optional<std::size_t>, Misuse> month_of(const model::Study& study,
-                                                          const Arguments& arguments) {
-  const std::optional<std::string> text = arguments.value("month");
-  if (!text) return std::nullopt;
-  std::string first;
-  std::string last;
-  for (int m = 0; m < study.months; ++m) {
-    last = calendar::to_text(study.start + std::chrono::months(m));
-    if (m == 0) first = last;
-    if (last == *text) return std::optional<std::size_t>(m);
-  }
-  return Misuse{fmt::format("--month: found '{}', accepted is a month of the study, {} to {}",
-                            *text, first, last)};
-}
-
 /// What is to be shown, and how.
 struct Shape {
   report::Scope scope;
@@ -64,10 +48,7 @@ std::variant<std::optional<decide::DrawOptions>, Misuse> wanted_draws(const read
       !is_read_by_people(shape.format)) {
     return asked;
   }
-  const std::size_t unasked = decide::unasked_draws(input.study, input.zone);
-  if (unasked == 0) return std::nullopt;
-  const auto threads = threads_of({});
-  return decide::DrawOptions{unasked, 1, std::get<unsigned>(threads)};
+  return unasked_draws(input, std::get<unsigned>(threads_of({})));
 }
 
 /// What `--payback-within` asks for.

@@ -141,4 +141,26 @@ std::vector<std::string> shipped_names(read::ShippedKind kind) {
 
 read::Surroundings surroundings() { return {load, calendar::zone_rules}; }
 
+void add_once(Sources& sources, read::SourceText source) {
+  const bool is_known = std::any_of(sources.begin(), sources.end(), [&source](const auto& each) {
+    return each.identity == source.identity;
+  });
+  if (!is_known) sources.push_back(std::move(source));
+}
+
+read::Surroundings surroundings_noted_in(Sources* sources) {
+  if (sources == nullptr) return surroundings();
+  const auto noted = [sources](const std::string& path, const std::string& from,
+                               read::ShippedKind kind) {
+    Loaded loaded = load(path, from, kind);
+    if (const auto* source = std::get_if<read::SourceText>(&loaded)) {
+      read::SourceText copy = *source;
+      if (path.compare(0, kShipped.size(), kShipped) == 0) copy.name = path;
+      add_once(*sources, std::move(copy));
+    }
+    return loaded;
+  };
+  return {noted, calendar::zone_rules};
+}
+
 }  // namespace wattweek::cli

@@ -69,9 +69,14 @@ std::string line(const std::string& when, const std::string& what) {
   return fmt::format("complete -c wattweek -n {} {}\n", when, what);
 }
 
+/// `-s o -l output`
+std::string names(const Option& option) {
+  const std::string letter = option.letter == '\0' ? "" : fmt::format("-s {} ", option.letter);
+  return letter + "-l " + quoted(option.name);
+}
+
 std::string help_option(const std::string& when) {
-  return line(when,
-              fmt::format("-s h -l {} -d {}", quoted(kHelpOption.name), quoted(kHelpOption.help)));
+  return line(when, fmt::format("{} -d {}", names(kHelpOption), quoted(kHelpOption.help)));
 }
 
 std::string of_command(const std::vector<Command>& table, const Command& command) {
@@ -82,7 +87,7 @@ std::string of_command(const std::vector<Command>& table, const Command& command
     const std::string value =
         option.value.empty() ? "" : " -x" + offer(table, accepted_at(command, option.value));
     text += line(condition(command),
-                 fmt::format("-l {}{} -d {}", quoted(option.name), value, quoted(option.help)));
+                 fmt::format("{}{} -d {}", names(option), value, quoted(option.help)));
   }
   text += help_option(condition(command));
   const std::string operands = offer(table, accepted_at(command, command.operands));

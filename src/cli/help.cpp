@@ -13,8 +13,16 @@ namespace {
 constexpr std::size_t kColumns = 80;
 
 std::string with_value(const Option& option) {
-  const std::string dashed = "--" + std::string(option.name);
-  return option.value.empty() ? dashed : fmt::format("{} {}", dashed, option.value);
+  return option.value.empty() ? dashed(option) : fmt::format("{} {}", dashed(option), option.value);
+}
+
+/// `-o, --output FILE`; without a letter as far to the right, where others of the command have one.
+std::string term(const Command& command, const Option& option) {
+  const bool has_letters = std::any_of(command.options.begin(), command.options.end(),
+                                       [](const Option& each) { return each.letter != '\0'; });
+  if (!has_letters) return with_value(option);
+  const std::string letter = dashed_letter(option);
+  return (letter.empty() ? "    " : letter + ", ") + with_value(option);
 }
 
 }  // namespace
@@ -51,11 +59,11 @@ std::string command_help(const Command& command) {
   text += '\n' + report::hanging("", command.description, kColumns);
   std::size_t widest = 0;
   for (const Option& option : command.options) {
-    widest = std::max(widest, with_value(option).size());
+    widest = std::max(widest, term(command, option).size());
   }
   if (!command.options.empty()) text += "\nOptions:\n";
   for (const Option& option : command.options) {
-    text += report::hanging(fmt::format("  {:<{}}  ", with_value(option), widest), option.help,
+    text += report::hanging(fmt::format("  {:<{}}  ", term(command, option), widest), option.help,
                             kColumns);
   }
   return text + fmt::format("\nExample:\n  {}\n", command.example);

@@ -22,8 +22,14 @@ std::string operand(std::string_view placeholder) {
 }
 
 std::string with_value(const Option& option) {
-  const std::string dashed = bold("--" + std::string(option.name));
-  return option.value.empty() ? dashed : dashed + "\\~" + italic(option.value);
+  const std::string name = bold(dashed(option));
+  return option.value.empty() ? name : name + "\\~" + italic(option.value);
+}
+
+/// `-o, --output FILE`
+std::string term(const Option& option) {
+  const std::string letter = dashed_letter(option);
+  return (letter.empty() ? "" : bold(letter) + ", ") + with_value(option);
 }
 
 std::string section(std::string_view name) { return fmt::format(".SH {}\n", name); }
@@ -69,10 +75,9 @@ std::string commands_section(const std::vector<Command>& table) {
     text += fmt::format(".SS {}{}{}\n", roff(command.name), command.operands.empty() ? "" : " ",
                         roff(command.operands));
     text += roff(command.description) + '\n';
-    for (const Option& option : command.options) text += entry(with_value(option), option.help);
+    for (const Option& option : command.options) text += entry(term(option), option.help);
   }
-  return text + section("OPTIONS") +
-         entry(bold("-h") + ", " + with_value(kHelpOption), kHelpOption.help) +
+  return text + section("OPTIONS") + entry(term(kHelpOption), kHelpOption.help) +
          entry(with_value(kVersionOption), kVersionOption.help);
 }
 

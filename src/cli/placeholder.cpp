@@ -22,7 +22,7 @@ Accepted accepted_at(const Command& command, std::string_view placeholder) {
   if (name == "FORMAT") return {Place::word, command.formats};
   if (name == "COMMAND") return {Place::command};
   if (name == "DIR") return {Place::folder};
-  if (name == "LOG") return {Place::file};
+  if (name == "LOG" || name == "FILE") return {Place::file};
   if (name.find('|') != std::string_view::npos) return {Place::word, between_bars(name)};
   const std::size_t dot = name.rfind('.');
   if (dot != std::string_view::npos && dot + 1 < name.size())

@@ -17,9 +17,9 @@ struct Accepted {
   std::string_view ending{};              ///< With `file`, such as `.toml`; empty: any file.
 };
 
-/// `STUDY.toml` and `FILE.toml...` are files of that ending, `LOG` is a file of any, `DIR` a
-/// folder, `COMMAND` a command, `FORMAT` one of the command's formats, `low|high` one of these
-/// words; all else is free text.
+/// `STUDY.toml` and `FILE.toml...` are files of that ending, `LOG` and `FILE` are files of any,
+/// `DIR` a folder, `COMMAND` a command, `FORMAT` one of the command's formats, `low|high` one of
+/// these words; all else is free text.
 Accepted accepted_at(const Command& command, std::string_view placeholder);
 
 /// Without what says how often it stands: `COMMAND` of `[COMMAND]`, `FILE.toml` of

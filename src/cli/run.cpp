@@ -29,6 +29,7 @@ Outcome run_command(const Command& command, const Arguments& arguments,
   if (command.name == "estimate") return run_estimate(arguments, style);
   if (command.name == "compare") return run_compare(arguments, style);
   if (command.name == "whatif") return run_what_if(arguments, style);
+  if (command.name == "report") return run_report(arguments);
   if (command.name == "fit") return run_fit(arguments, style);
   if (command.name == "check") return run_check(arguments, style);
   if (command.name == "quick") return run_quick(arguments, style);

@@ -18,6 +18,7 @@ Outcome run(const std::vector<std::string>& words, const report::Style& style);
 Outcome run_estimate(const Arguments& arguments, const report::Style& style);
 Outcome run_compare(const Arguments& arguments, const report::Style& style);
 Outcome run_what_if(const Arguments& arguments, const report::Style& style);
+Outcome run_report(const Arguments& arguments);
 Outcome run_fit(const Arguments& arguments, const report::Style& style);
 Outcome run_check(const Arguments& arguments, const report::Style& style);
 Outcome run_quick(const Arguments& arguments, const report::Style& style);

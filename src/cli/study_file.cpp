@@ -31,10 +31,11 @@ struct Found {
   std::vector<diag::Diagnostic> of_wrong_kind;
 };
 
-Found find_tariffs(const std::vector<std::string>& paths) {
+Found find_tariffs(const std::vector<std::string>& paths, Sources* sources) {
   Found found;
+  const read::Surroundings all = surroundings_noted_in(sources);
   for (const std::string& path : paths) {
-    auto loaded = surroundings().load(path, "", read::ShippedKind::tariff);
+    auto loaded = all.load(path, "", read::ShippedKind::tariff);
     if (const auto* why = std::get_if<read::Unreadable>(&loaded)) {
       found.unreadable += error_line("--tariff: " + why->reason);
       continue;
@@ -70,24 +71,26 @@ std::variant<read::SourceText, Outcome> text_of(const std::string& path) {
   return std::get<read::SourceText>(std::move(loaded));
 }
 
-std::variant<read::StudyInput, Outcome> read_study(const std::string& path) {
+std::variant<read::StudyInput, Outcome> read_study(const std::string& path, Sources* sources) {
   const auto text = text_of(path);
   if (const auto* outcome = std::get_if<Outcome>(&text)) return *outcome;
   const auto& source = std::get<read::SourceText>(text);
   if (auto problem = no_study(source)) return refused({*std::move(problem)});
-  read::Read<read::StudyInput> study = read::study(source, surroundings());
+  if (sources != nullptr) add_once(*sources, source);
+  read::Read<read::StudyInput> study = read::study(source, surroundings_noted_in(sources));
   if (!study.value) return refused(std::move(study.problems));
   return *std::move(study.value);
 }
 
 std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
-    const std::string& path, const std::vector<std::string>& tariffs) {
+    const std::string& path, const std::vector<std::string>& tariffs, Sources* sources) {
   const auto text = text_of(path);
   if (const auto* outcome = std::get_if<Outcome>(&text)) return *outcome;
   const auto& source = std::get<read::SourceText>(text);
   if (auto problem = no_study(source)) return refused({*std::move(problem)});
-  Found found = find_tariffs(tariffs);
-  auto inputs = read::study_under(source, found.sources, surroundings());
+  if (sources != nullptr) add_once(*sources, source);
+  Found found = find_tariffs(tariffs, sources);
+  auto inputs = read::study_under(source, found.sources, surroundings_noted_in(sources));
   std::vector<diag::Diagnostic> problems = std::move(inputs.problems);
   problems.insert(problems.end(), found.of_wrong_kind.begin(), found.of_wrong_kind.end());
   if (problems.empty() && found.unreadable.empty()) return *std::move(inputs.value);
@@ -97,7 +100,7 @@ std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
 }
 
 std::variant<model::Tariff, Outcome> read_tariff(const std::string& path) {
-  Found found = find_tariffs({path});
+  Found found = find_tariffs({path}, nullptr);
   if (!found.unreadable.empty()) return Outcome{kWrongInput, "", found.unreadable};
   if (!found.of_wrong_kind.empty()) return refused(std::move(found.of_wrong_kind));
   read::Read<model::Tariff> tariff = read::tariff(found.sources.front());

@@ -8,6 +8,7 @@
 
 #include "cli/arguments.hpp"
 #include "cli/console.hpp"
+#include "cli/files.hpp"
 #include "cli/outcome.hpp"
 #include "wattweek/decide/assessment.hpp"
 #include "wattweek/decide/week.hpp"
@@ -18,13 +19,15 @@ namespace wattweek::cli {
 /// The file's text, or the refusal to read it.
 std::variant<read::SourceText, Outcome> text_of(const std::string& path);
 
-/// The study in the file and all that it names, or the mistakes in them.
-std::variant<read::StudyInput, Outcome> read_study(const std::string& path);
+/// The study in the file and all that it names, or the mistakes in them. `sources`, where given,
+/// gets what was read for it, the study first.
+std::variant<read::StudyInput, Outcome> read_study(const std::string& path,
+                                                   Sources* sources = nullptr);
 
 /// The study in the file under each of these tariffs in place of its own, or the mistakes in all of
 /// them. Paths are seen from the working directory, `shipped:NAME` is a tariff that ships.
 std::variant<std::vector<read::StudyInput>, Outcome> read_study_under(
-    const std::string& path, const std::vector<std::string>& tariffs);
+    const std::string& path, const std::vector<std::string>& tariffs, Sources* sources = nullptr);
 
 /// The tariff in a file, or one that ships, or the mistakes in it.
 std::variant<model::Tariff, Outcome> read_tariff(const std::string& path);

@@ -34,25 +34,42 @@ std::optional<Misuse> set_baseline(model::Study& study, const Arguments& argumen
   return Misuse{fmt::format("--baseline: no candidate '{}'{}", *id, suggestion(*id, known))};
 }
 
-std::variant<std::vector<read::StudyInput>, Outcome> read_all(const Arguments& arguments) {
+std::variant<std::vector<read::StudyInput>, Outcome> read_all(const Arguments& arguments,
+                                                              Sources* sources) {
   const std::string& path = arguments.operands.front();
   const std::vector<std::string> tariffs = arguments.list("tariff");
-  if (!tariffs.empty()) return read_study_under(path, tariffs);
-  auto alone = read_study(path);
+  if (!tariffs.empty()) return read_study_under(path, tariffs, sources);
+  auto alone = read_study(path, sources);
   if (auto* outcome = std::get_if<Outcome>(&alone)) return std::move(*outcome);
   return std::vector<read::StudyInput>{std::get<read::StudyInput>(std::move(alone))};
 }
 
 }  // namespace
 
-std::variant<std::vector<read::StudyInput>, Outcome> studies_of(const Arguments& arguments) {
-  auto loaded = read_all(arguments);
+std::variant<std::vector<read::StudyInput>, Outcome> studies_of(const Arguments& arguments,
+                                                                Sources* sources) {
+  auto loaded = read_all(arguments, sources);
   if (std::holds_alternative<Outcome>(loaded)) return loaded;
   for (read::StudyInput& input : std::get<std::vector<read::StudyInput>>(loaded)) {
     if (const auto misuse = set_years(input.study, arguments)) return refused(misuse->message);
     if (const auto misuse = set_baseline(input.study, arguments)) return refused(misuse->message);
   }
   return loaded;
+}
+
+std::variant<std::optional<std::size_t>, Misuse> month_of(const model::Study& study,
+                                                          const Arguments& arguments) {
+  const std::optional<std::string> text = arguments.value("month");
+  if (!text) return std::nullopt;
+  std::string first;
+  std::string last;
+  for (int m = 0; m < study.months; ++m) {
+    last = calendar::to_text(study.start + std::chrono::months(m));
+    if (m == 0) first = last;
+    if (last == *text) return std::optional<std::size_t>(m);
+  }
+  return Misuse{fmt::format("--month: found '{}', accepted is a month of the study, {} to {}",
+                            *text, first, last)};
 }
 
 }  // namespace wattweek::cli

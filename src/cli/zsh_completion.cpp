@@ -52,15 +52,20 @@ std::string explained(const Option& option) {
   return '[' + backslashed(option.help, "\\[]:") + ']';
 }
 
-std::string specification(const Command& command, const Option& option) {
-  const char* repeats = option.repeats ? "*" : "";
-  std::string text = fmt::format("{}--{}{}{}", repeats, option.name,
-                                 option.value.empty() ? "" : "=", explained(option));
+/// One for each way to write the option; none is offered once another has been given.
+std::vector<std::string> specifications(const Command& command, const Option& option) {
+  std::string after = explained(option);
   if (!option.value.empty()) {
-    text += fmt::format(":{}:{}", backslashed(option.value, ":"),
-                        action(accepted_at(command, option.value)));
+    after += fmt::format(":{}:{}", backslashed(option.value, ":"),
+                         action(accepted_at(command, option.value)));
   }
-  return text;
+  const char* repeats = option.repeats ? "*" : "";
+  const std::string name = dashed(option) + (option.value.empty() ? "" : "=") + after;
+  if (option.letter == '\0') return {repeats + name};
+  const std::string others =
+      option.repeats ? "" : fmt::format("({} {})", dashed_letter(option), dashed(option));
+  const std::string letter = dashed_letter(option) + (option.value.empty() ? "" : "+") + after;
+  return {others + repeats + letter, others + repeats + name};
 }
 
 /// The operands, place by place.
@@ -87,12 +92,14 @@ std::string arguments(const std::vector<std::string>& specifications, const std:
 /// Nothing else stands beside it.
 std::vector<std::string> help_specifications() {
   const std::string after = explained(kHelpOption);
-  return {"(- *)-h" + after, fmt::format("(- *)--{}{}", kHelpOption.name, after)};
+  return {"(- *)" + dashed_letter(kHelpOption) + after, "(- *)" + dashed(kHelpOption) + after};
 }
 
 std::string of_command(const Command& command) {
   std::vector<std::string> all;
-  for (const Option& option : command.options) all.push_back(specification(command, option));
+  for (const Option& option : command.options) {
+    for (std::string& each : specifications(command, option)) all.push_back(std::move(each));
+  }
   for (const std::string& each : help_specifications()) all.push_back(each);
   for (const std::string& each : operands(command)) all.push_back(each);
   return fmt::format("    {})\n{}      ;;\n", single_quoted(command.name),

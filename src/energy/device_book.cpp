@@ -10,21 +10,14 @@ using Power = DeviceSituation::Power;
 
 constexpr std::size_t index_of(State state) { return static_cast<std::size_t>(state); }
 
-// What a device draws where nothing is left to chance.
-struct Steady {
-  State state;
-  double watts;
-};
+}  // namespace
 
-// At rest, or by the hour of the week.
 std::optional<Steady> steady_draw(const power::DeviceLaw& law, const DeviceSituation& situation) {
   if (situation.power == Power::sleep) return Steady{State::sleep, law.sleep_w};
   if (situation.power == Power::off) return Steady{State::off, law.off_w};
   if (law.week_w.empty()) return std::nullopt;
   return Steady{State::idle, law.week_w[situation.hour_of_week]};
 }
-
-}  // namespace
 
 std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const UseSetUnits& units,
                                               power::DrawReckoner& reckoner) {
@@ -39,7 +32,7 @@ std::optional<std::size_t> DeviceBook::reckon(const power::DeviceLaw& law, const
     if (const auto steady = steady_draw(law, situation)) {
       book_steady(s, steady->state, steady->watts);
     } else {
-      if (!find_units_in_use(situation, units)) return s;
+      if (!find_units_in_use(plan_, situation, units, in_use_)) return s;
       if (!reckoner.reckon(law, in_use_, draw_)) return s;
       book_on(s);
     }
@@ -59,21 +52,11 @@ std::optional<std::size_t> DeviceBook::add_energy(const power::DeviceLaw& law,
       continue;
     }
     double above_idle_w = 0;
-    if (!find_units_in_use(situation, units)) return s;
+    if (!find_units_in_use(plan_, situation, units, in_use_)) return s;
     if (!reckoner.reckon_mean(law, in_use_, above_idle_w)) return s;
     add_watts(s, law.idle_w + above_idle_w, kwh);
   }
   return std::nullopt;
-}
-
-// False where a workload has more values of units in use than the program will merge.
-bool DeviceBook::find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units) {
-  in_use_.clear();
-  for (std::size_t t = 0; t < situation.use_set.size(); ++t) {
-    in_use_.push_back(&units[plan_.workloads[t]][situation.use_set[t]]);
-    if (in_use_.back()->units.empty()) return false;
-  }
-  return true;
 }
 
 void DeviceBook::book_on(std::size_t situation) {

@@ -7,14 +7,18 @@
 #include <optional>
 #include <vector>
 
+#include "use_set_units.hpp"
 #include "wattweek/energy/ledger.hpp"
 #include "wattweek/power/draw.hpp"
-#include "wattweek/power/units_in_use.hpp"
 
 namespace wattweek::energy {
 
-/// By workload and use set: units in use. One with too many values has none.
-using UseSetUnits = std::vector<std::vector<power::UnitsInUse>>;
+/// What a device draws where nothing is left to chance: at rest, or by the hour of the week.
+struct Steady {
+  State state;
+  double watts;  ///< Of one copy.
+};
+std::optional<Steady> steady_draw(const power::DeviceLaw& law, const DeviceSituation& situation);
 
 class DeviceBook {
  public:
@@ -38,7 +42,6 @@ class DeviceBook {
 
  private:
   double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
-  bool find_units_in_use(const DeviceSituation& situation, const UseSetUnits& units);
   void book_on(std::size_t situation);
   void book_steady(std::size_t situation, State state, double watts);
   void book(State state, double hours, double watts);

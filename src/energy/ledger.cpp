@@ -15,36 +15,28 @@ class Reckoner::Inside {
   std::uint64_t outcomes_formed() const { return reckoner_.outcomes_formed(); }
 
  private:
-  void find_units(const power::CandidateLaw& law);
-  void find_units(std::size_t workload, std::size_t set);
   void add_unit_hours(const power::CandidateLaw& law, Ledger& ledger) const;
   double highest_together_w() const;
 
   const CandidatePlan& plan_;
   power::DrawReckoner reckoner_;
-  UseSetUnits units_;
-  std::vector<std::vector<std::vector<power::UseLaw>>> known_uses_;  // What `units_` are of.
+  UseSetBook uses_;
   std::vector<DeviceBook> books_;
-  std::vector<power::UseLaw> uses_;  // Of one set.
 };
 
-Reckoner::Inside::Inside(const CandidatePlan& plan) : plan_(plan) {
-  for (const auto& sets : plan.use_sets) {
-    units_.emplace_back(sets.size());
-    known_uses_.emplace_back(sets.size());
-  }
+Reckoner::Inside::Inside(const CandidatePlan& plan) : plan_(plan), uses_(plan) {
   for (const DevicePlan& device : plan.devices) books_.emplace_back(device);
 }
 
 std::optional<TooManyOutcomes> Reckoner::Inside::reckon(const power::CandidateLaw& law,
                                                         Ledger& ledger) {
-  find_units(law);
+  uses_.reckon(law);
   ledger.kwh.setZero(plan_.devices.front().hours.rows(),
                      static_cast<Eigen::Index>(1 + plan_.use_sets.size()));
   ledger.states = {};
   ledger.devices.clear();
   for (std::size_t d = 0; d < books_.size(); ++d) {
-    const auto refused = books_[d].reckon(law.devices[d], units_, reckoner_);
+    const auto refused = books_[d].reckon(law.devices[d], uses_.units(), reckoner_);
     if (refused) return TooManyOutcomes{d, *refused};
     books_[d].add_to(ledger);
   }
@@ -55,32 +47,13 @@ std::optional<TooManyOutcomes> Reckoner::Inside::reckon(const power::CandidateLa
 
 std::optional<TooManyOutcomes> Reckoner::Inside::reckon_energy(const power::CandidateLaw& law,
                                                                Eigen::VectorXd& kwh) {
-  find_units(law);
+  uses_.reckon(law);
   kwh.setZero(plan_.devices.front().hours.rows());
   for (std::size_t d = 0; d < books_.size(); ++d) {
-    const auto refused = books_[d].add_energy(law.devices[d], units_, reckoner_, kwh);
+    const auto refused = books_[d].add_energy(law.devices[d], uses_.units(), reckoner_, kwh);
     if (refused) return TooManyOutcomes{d, *refused};
   }
   return std::nullopt;
-}
-
-void Reckoner::Inside::find_units(const power::CandidateLaw& law) {
-  for (std::size_t w = 0; w < plan_.use_sets.size(); ++w) {
-    for (std::size_t set = 0; set < plan_.use_sets[w].size(); ++set) {
-      uses_.clear();
-      for (const std::uint32_t u : plan_.use_sets[w][set]) uses_.push_back(law.uses[w][u]);
-      find_units(w, set);
-    }
-  }
-}
-
-// From law to law most uses stay as they are.
-void Reckoner::Inside::find_units(std::size_t workload, std::size_t set) {
-  std::vector<power::UseLaw>& known = known_uses_[workload][set];
-  power::UnitsInUse& units = units_[workload][set];
-  if (!units.units.empty() && known == uses_) return;
-  known = uses_;
-  if (!power::units_in_use(uses_, units)) units = {};
 }
 
 void Reckoner::Inside::add_unit_hours(const power::CandidateLaw& law, Ledger& ledger) const {

@@ -42,7 +42,7 @@ class Planner {
       find_power(s);
       find_use_sets(s);
       note_use_time(s, seconds[s]);
-      place_devices(s);
+      place_devices(s, seconds[s]);
     }
     for (DevicePlan& device : plan_.devices) fill_hours(device);
     return std::move(plan_);
@@ -103,16 +103,19 @@ class Planner {
     }
   }
 
-  void place_devices(std::size_t situation) {
+  void place_devices(std::size_t situation, std::int64_t seconds) {
     std::vector<std::uint32_t> together;
     for (std::size_t d = 0; d < plan_.devices.size(); ++d) {
       const std::uint32_t index = situation_index(d, situation);
       plan_.devices[d].of_fold.push_back(index);
       together.push_back(index);
     }
-    if (known_together_.try_emplace(together, true).second) {
+    const auto [known, is_new] = known_together_.try_emplace(together, plan_.together_s.size());
+    if (is_new) {
       plan_.together.insert(plan_.together.end(), together.begin(), together.end());
+      plan_.together_s.push_back(0);
     }
+    plan_.together_s[known->second] += seconds;
   }
 
   std::uint32_t situation_index(std::size_t device, std::size_t of_fold) {
@@ -161,7 +164,7 @@ class Planner {
   std::vector<std::uint32_t> use_set_;  // By workload, in the situation at hand.
   std::vector<std::map<std::vector<std::uint32_t>, std::uint32_t>> known_use_sets_;
   std::vector<std::map<DeviceSituation, std::uint32_t>> known_situations_;
-  std::map<std::vector<std::uint32_t>, bool> known_together_;
+  std::map<std::vector<std::uint32_t>, std::size_t> known_together_;
 };
 
 }  // namespace

@@ -30,32 +30,20 @@ std::uint64_t DrawReckoner::outcomes_formed() const { return inside_->outcomes_f
 
 bool DrawReckoner::Inside::reckon(const DeviceLaw& law,
                                   const std::vector<const UnitsInUse*>& in_use, Draw& draw) {
-  law_ = &law;
-  in_use_ = &in_use;
+  look_at(law, in_use);
+  find_tracked();
   draw.task_w.assign(law_->tasks.size(), 0.0);
   draw.overload = 0;
   double none = 1;
   for (const UnitsInUse* units : in_use) none *= units->none();
   draw.active = 1 - none;
-  find_members();
-  find_extremes();
   draw.highest_w = std::min(law_->max_w, law_->idle_w + most_watts_);
-  if (law_->idle_w + most_watts_ > law_->max_w) return add_capped(draw);
+  if (reaches_cap()) return add_capped(draw);
   add_watts_apart(draw);
   return add_groups(draw) && add_loads(draw);
 }
 
-void DrawReckoner::Inside::find_members() {
-  members_.assign(law_->group_w.size(), 0);
-  has_load_member_.assign(law_->group_w.size(), 0);
-  load_tasks_.clear();
-  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
-    if (!can_be_used(t)) continue;
-    if (is_load(t)) load_tasks_.push_back(t);
-    if (!law_->tasks[t].group) continue;
-    ++members_[*law_->tasks[t].group];
-    if (is_load(t)) has_load_member_[*law_->tasks[t].group] = 1;
-  }
+void DrawReckoner::Inside::find_tracked() {
   tracked_.clear();
   tracked_members_.clear();
   for (std::size_t g = 0; g < members_.size(); ++g) {
@@ -64,21 +52,6 @@ void DrawReckoner::Inside::find_members() {
     tracked_.push_back(g);
     tracked_members_.push_back(members_[g]);
   }
-}
-
-// Increments, groups and curve never fall, so the most is drawn where all units are in use.
-void DrawReckoner::Inside::find_extremes() {
-  most_watts_ = 0;
-  most_load_ = 0;
-  for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
-    if (!can_be_used(t)) continue;
-    most_watts_ += increment_w(law_->tasks[t], units(t).most);
-    most_load_ += law_->tasks[t].load_per_unit * units(t).most;
-  }
-  for (std::size_t g = 0; g < members_.size(); ++g) {
-    if (members_[g] > 0) most_watts_ += law_->group_w[g];
-  }
-  if (most_load_ > 0) most_watts_ += load_w(*law_, std::min(1.0, most_load_));
 }
 
 // A group that only one task can switch on is part of the watts that this task adds.
@@ -178,11 +151,6 @@ void DrawReckoner::Inside::share_back_loads(Draw& draw) {
   for (auto t = load_tasks_.rbegin(); t != load_tasks_.rend(); ++t) {
     draw.task_w[*t] += lattice_.go_back();
   }
-}
-
-// Loads on a straight line within full load need no outcomes.
-bool DrawReckoner::Inside::is_straight() const {
-  return law_->at_load_w.empty() && law_->curve == model::Curve::linear && most_load_ <= 1;
 }
 
 // Loads alone, without a cap in reach.

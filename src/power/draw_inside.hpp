@@ -7,12 +7,12 @@
 
 #include "grid.hpp"
 #include "lattice.hpp"
+#include "ties.hpp"
 #include "wattweek/power/draw.hpp"
 
 namespace wattweek::power {
 
-// How the tasks of a situation hang together.
-class DrawReckoner::Inside {
+class DrawReckoner::Inside : private Ties {
  public:
   bool reckon(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use, Draw& draw);
   bool reckon_mean(const DeviceLaw& law, const std::vector<const UnitsInUse*>& in_use,
@@ -25,14 +25,7 @@ class DrawReckoner::Inside {
     double most_w;
   };
 
-  bool is_load(std::size_t task) const { return law_->tasks[task].load_per_unit > 0; }
-  bool can_be_used(std::size_t task) const { return (*in_use_)[task]->most > 0; }
-  const UnitsInUse& units(std::size_t task) const { return *(*in_use_)[task]; }
-
-  void find_members();
-  void find_extremes();
   double watts_apart(std::size_t task) const;
-  bool is_straight() const;
   double lone_group_w(std::size_t task) const;
   std::size_t tracked_group(std::size_t task) const;
 
@@ -56,19 +49,14 @@ class DrawReckoner::Inside {
   double mean_under_cap();
   double above_cap(std::size_t first, double most_w, double cap_w) const;
 
-  const DeviceLaw* law_ = nullptr;
-  const std::vector<const UnitsInUse*>* in_use_ = nullptr;
+  void find_tracked();
+
   Lattice lattice_;
   std::vector<TaskOutcome> outcomes_;
-  std::vector<std::size_t> members_;          // By group: tasks that can be in use.
-  std::vector<char> has_load_member_;         // By group.
   std::vector<std::size_t> tracked_;          // Groups whose members are counted ...
   std::vector<std::size_t> tracked_members_;  // ... and how many there are.
-  std::vector<std::size_t> load_tasks_;       // That can be in use.
   std::vector<std::size_t> added_;            // To the lattice, after the loads.
   std::vector<Reaching> reaching_;            // That can be in use, the greatest first.
-  double most_watts_ = 0;                     // Above idle, before the cap.
-  double most_load_ = 0;
 };
 
 }  // namespace wattweek::power

@@ -14,11 +14,9 @@ constexpr std::size_t kMostSums = 256;
 bool DrawReckoner::Inside::reckon_mean(const DeviceLaw& law,
                                        const std::vector<const UnitsInUse*>& in_use,
                                        double& above_idle_w) {
-  law_ = &law;
-  in_use_ = &in_use;
-  find_members();
-  find_extremes();
-  if (law_->idle_w + most_watts_ > law_->max_w) return mean_capped(above_idle_w);
+  look_at(law, in_use);
+  find_tracked();
+  if (reaches_cap()) return mean_capped(above_idle_w);
   above_idle_w = mean_groups_w();
   for (std::size_t t = 0; t < law_->tasks.size(); ++t) {
     if (can_be_used(t)) above_idle_w += watts_apart(t);

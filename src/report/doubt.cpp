@@ -5,6 +5,7 @@
 #include <functional>
 
 #include "sections.hpp"
+#include "spoken.hpp"
 #include "wattweek/report/words.hpp"
 
 namespace wattweek::report {
@@ -17,24 +18,6 @@ constexpr std::size_t kMostNamed = 3;
 // Below this the shares leave out what should be said; beyond that much a straight line misleads.
 constexpr double kWellExplained = 0.9;
 constexpr double kBent = 0.05;
-
-/// As few digits as tell both ends apart: `56.7 (53.5 to 59.8)`; without brackets where nothing is
-/// open.
-std::string with_range(double central, const decide::Spread& spread) {
-  const double width = spread.p97_5 - spread.p2_5;
-  const int decimals = width >= 5 ? 0 : width >= 0.5 ? 1 : 2;
-  const std::string middle = fixed(central, decimals);
-  const std::string low = fixed(spread.p2_5, decimals);
-  const std::string high = fixed(spread.p97_5, decimals);
-  return low == middle && high == middle ? middle : fmt::format("{} ({} to {})", middle, low, high);
-}
-
-std::string percent(double fraction) {
-  const std::string text = rounded(100 * fraction, 0);
-  if (fraction > 0 && text == "0") return "below 1 %";
-  if (fraction < 1 && text == "100") return "above 99 %";
-  return text + " %";
-}
 
 /// A column of the table; `cell` shows its figure for candidate c.
 struct Figure {
@@ -60,12 +43,13 @@ std::vector<Figure> figures(const Shown& s, const decide::Uncertainty& doubt) {
          }});
   }
   if (doubt.best_two && of.size() > 1) {
-    list.push_back({"costs least", [&](std::size_t c) { return percent(*of[c].cheapest); }});
+    list.push_back({"costs least", [&](std::size_t c) { return percent_of(*of[c].cheapest); }});
   }
   return list;
 }
 
-Table table(const Shown& s, const decide::Uncertainty& doubt) {
+Table doubt_table(const Shown& s) {
+  const decide::Uncertainty& doubt = *s.all.uncertainty;
   const std::vector<Figure> columns = figures(s, doubt);
   Table table{{{"", Align::left}}, {}};
   for (const Figure& figure : columns) table.columns.push_back({figure.header, Align::right});
@@ -89,11 +73,12 @@ std::string drivers(const Shown& s, const decide::Uncertainty& doubt) {
   std::vector<std::string> others;
   for (std::size_t d = 1; d < std::min(doubt.drivers.size(), kMostNamed); ++d) {
     if (doubt.drivers[d].share < kWorthNaming) break;
-    others.push_back(fmt::format("{} ({})", doubt.drivers[d].key, percent(doubt.drivers[d].share)));
+    others.push_back(
+        fmt::format("{} ({})", doubt.drivers[d].key, percent_of(doubt.drivers[d].share)));
   }
   const decide::Driver& first = doubt.drivers.front();
   return fmt::format("Settle {} first: it holds {} of the doubt {}.{}", first.key,
-                     percent(first.share), about_whom(s, doubt),
+                     percent_of(first.share), about_whom(s, doubt),
                      others.empty() ? "" : fmt::format(" Then {}.", listed(others)));
 }
 
@@ -101,11 +86,14 @@ std::string unexplained(const decide::Uncertainty& doubt) {
   if (doubt.drivers.empty() || doubt.explained >= kWellExplained) return "";
   return fmt::format(
       "Each range by itself explains {} of that doubt; the rest is interplay and bends.",
-      percent(doubt.explained));
+      percent_of(doubt.explained));
 }
 
-/// Where a cap, a curve or a bill's kink makes the straight-line estimate wrong.
-std::vector<std::string> bends(const Shown& s, const decide::Uncertainty& doubt) {
+}  // namespace
+
+// Where a cap, a curve or a bill's kink makes the straight-line estimate wrong.
+std::vector<std::string> bends(const Shown& s) {
+  const decide::Uncertainty& doubt = *s.all.uncertainty;
   std::vector<std::string> sentences;
   for (std::size_t c = 0; c < doubt.candidates.size(); ++c) {
     const decide::CandidateDoubt& of = doubt.candidates[c];
@@ -122,8 +110,6 @@ std::vector<std::string> bends(const Shown& s, const decide::Uncertainty& doubt)
   return sentences;
 }
 
-}  // namespace
-
 Section doubt(const Shown& s) {
   const decide::Uncertainty& doubt = *s.all.uncertainty;
   const std::string open = counted(doubt.ranges, "figure");
@@ -134,10 +120,10 @@ Section doubt(const Shown& s) {
            "the central one first and 95 of 100 within the brackets:",
            open, doubt.ranges == 1 ? "is a range" : "are ranges", doubt.draws,
            doubt.ranges == 1 ? "it" : "all of them", doubt.seed)},
-       table(s, doubt)}};
+       doubt_table(s)}};
   List list;
   if (doubt.best_two) list.items = {drivers(s, doubt), unexplained(doubt)};
-  for (const std::string& sentence : bends(s, doubt)) list.items.push_back(sentence);
+  for (const std::string& sentence : bends(s)) list.items.push_back(sentence);
   list.items.erase(std::remove(list.items.begin(), list.items.end(), ""), list.items.end());
   if (!list.items.empty()) section.blocks.emplace_back(list);
   return section;

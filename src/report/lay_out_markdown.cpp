@@ -1,11 +1,18 @@
-#include "document.hpp"
+#include "markdown_parts.hpp"
 #include "wattweek/diag/printable.hpp"
 
 namespace wattweek::report {
 namespace {
 
-/// Text in which no character means anything to Markdown or HTML.
-std::string plain(const std::string& text) {
+void append_row(std::string& out, const std::vector<std::string>& cells) {
+  for (const std::string& cell : cells)
+    out += "| " + plain_markdown(cell) + (cell.empty() ? "" : " ");
+  out += "|\n";
+}
+
+}  // namespace
+
+std::string plain_markdown(std::string_view text) {
   std::string out;
   for (const char c : diag::printable(text)) {
     if (std::string_view("\\`*_[]<>#|~&$").find(c) != std::string_view::npos) out += '\\';
@@ -14,12 +21,7 @@ std::string plain(const std::string& text) {
   return out;
 }
 
-void append_row(std::string& out, const std::vector<std::string>& cells) {
-  for (const std::string& cell : cells) out += "| " + plain(cell) + (cell.empty() ? "" : " ");
-  out += "|\n";
-}
-
-void append(std::string& out, const Table& table) {
+void append_markdown(std::string& out, const Table& table) {
   std::vector<std::string> header;
   for (const Column& column : table.columns) header.push_back(column.header);
   append_row(out, header);
@@ -31,27 +33,27 @@ void append(std::string& out, const Table& table) {
   out += '\n';
 }
 
-void append(std::string& out, const Paragraph& paragraph) { out += plain(paragraph.text) + "\n\n"; }
+void append_markdown(std::string& out, const Paragraph& paragraph) {
+  out += plain_markdown(paragraph.text) + "\n\n";
+}
 
-void append(std::string& out, const List& list) {
-  for (const std::string& item : list.items) out += "- " + plain(item) + '\n';
+void append_markdown(std::string& out, const List& list) {
+  for (const std::string& item : list.items) out += "- " + plain_markdown(item) + '\n';
   out += '\n';
 }
 
-void append(std::string& out, const Picture& picture) {
-  out += plain(picture.title) + "\n\n```text\n";
+void append_markdown(std::string& out, const Picture& picture) {
+  out += plain_markdown(picture.title) + "\n\n```text\n";
   for (const std::string& line : picture.wide) out += line + '\n';
-  out += "```\n\n" + plain(picture.legend) + "\n\n";
+  out += "```\n\n" + plain_markdown(picture.legend) + "\n\n";
 }
 
-}  // namespace
-
 std::string lay_out_markdown(const Document& document) {
-  std::string out = "## " + plain(document.title) + "\n\n";
+  std::string out = "## " + plain_markdown(document.title) + "\n\n";
   for (const Section& section : document.sections) {
-    if (!section.heading.empty()) out += "### " + plain(section.heading) + "\n\n";
+    if (!section.heading.empty()) out += "### " + plain_markdown(section.heading) + "\n\n";
     for (const Block& block : section.blocks) {
-      std::visit([&](const auto& kind) { append(out, kind); }, block);
+      std::visit([&](const auto& kind) { append_markdown(out, kind); }, block);
     }
   }
   out.pop_back();  // The last block's empty line.

@@ -19,8 +19,20 @@ Section overview(const Shown& shown, Scope scope);
 /// \pre The assessment has its uncertainty.
 Section doubt(const Shown& shown);
 
+/// What a candidate's base and each of its workloads draw and cost, and both together.
+Table parts_table(const Shown& shown, std::size_t candidate);
+
+/// What each of a candidate's devices draws.
+Table devices_table(const Shown& shown, std::size_t candidate);
+
+/// The hours of a candidate's devices by state, and its highest draw.
+std::string hours_sentence(const Shown& shown, std::size_t candidate);
+
 /// Where a candidate's energy and cost go; the parts add up to the whole.
 Section whereabouts(const Shown& shown, std::size_t candidate);
+
+/// Where straight lines would mislead about the doubt, a sentence each. \pre As `doubt`.
+std::vector<std::string> bends(const Shown& shown);
 
 /// By price band and month, and the picture of the week; without `weeks` no pictures.
 Section timing(const Shown& shown, const std::vector<decide::Week>& weeks);

@@ -7,6 +7,7 @@
 
 #include "factor_words.hpp"
 #include "numbers.hpp"
+#include "spoken.hpp"
 #include "wattweek/decide/ranking.hpp"
 #include "wattweek/report/cautions.hpp"
 #include "wattweek/report/words.hpp"
@@ -22,6 +23,15 @@ struct Pair {
   const std::string& currency;
   const std::optional<decide::Lifetime>& lifetime;
   const std::optional<decide::Lifetime>& baseline_lifetime;
+  Amounts amounts;
+
+  std::string money(double value) const {
+    return amounts == Amounts::exact ? report::money(value, currency)
+                                     : spoken_money(value, currency);
+  }
+  std::string kwh(double value) const {
+    return amounts == Amounts::exact ? fixed(value, decimals_for({value})) : spoken(value);
+  }
 };
 
 std::string years(int count) { return counted(static_cast<std::size_t>(count), "year"); }
@@ -39,13 +49,13 @@ std::string more_or_less(double saved) { return saved > 0 ? "less" : "more"; }
 std::string running_cost(const Pair& pair) {
   const double saved = pair.row.saves_cost;
   if (shows_as_zero(saved, pair.currency)) return "costs the same to run";
-  return fmt::format("costs {} {} a year to run", money(std::fabs(saved), pair.currency),
+  return fmt::format("costs {} {} a year to run", pair.money(std::fabs(saved)),
                      more_or_less(saved));
 }
 
 std::string running(const Pair& pair) {
   const double kwh = pair.row.saves_kwh;
-  const std::string shown = fixed(std::fabs(kwh), decimals_for({kwh}));
+  const std::string shown = pair.kwh(std::fabs(kwh));
   const bool same = shown.find_first_not_of("0.") == std::string::npos;
   const std::string energy =
       same ? "uses as much energy" : fmt::format("uses {} kWh {} a year", shown, more_or_less(kwh));
@@ -55,8 +65,7 @@ std::string running(const Pair& pair) {
 std::string purchase(const Pair& pair) {
   const double extra = pair.row.extra_purchase;
   if (shows_as_zero(extra, pair.currency)) return "Both cost the same to buy.";
-  return fmt::format("It costs {} {} to buy.", money(std::fabs(extra), pair.currency),
-                     more_or_less(-extra));
+  return fmt::format("It costs {} {} to buy.", pair.money(std::fabs(extra)), more_or_less(-extra));
 }
 
 /// When the purchase has paid for itself. Only said beside the verdict.
@@ -82,7 +91,7 @@ std::string target(const Pair& pair, const decide::PaybackTargets& targets) {
     if (each.candidate != pair.row.candidate) continue;
     const std::string within = years(targets.within_years);
     const auto at_most = [&pair](double purchase) {
-      return purchase < 0 ? std::string("not even nothing") : money(purchase, pair.currency);
+      return purchase < 0 ? std::string("not even nothing") : pair.money(purchase);
     };
     const std::string discounted =
         each.discounted_purchase ? fmt::format("; with discounting, price rises and later costs {}",
@@ -99,11 +108,9 @@ std::string verdict(const Pair& pair) {
   const double saved = *pair.row.saves_present_cost;
   const std::string both = fmt::format(
       "Over {}, all at present value, it costs {} against {}:", years(pair.lifetime->years),
-      money(pair.lifetime->present_cost, pair.currency),
-      money(pair.baseline_lifetime->present_cost, pair.currency));
+      pair.money(pair.lifetime->present_cost), pair.money(pair.baseline_lifetime->present_cost));
   if (shows_as_zero(saved, pair.currency)) return both + " the same.";
-  return fmt::format("{} {} {}.", both, money(std::fabs(saved), pair.currency),
-                     more_or_less(saved));
+  return fmt::format("{} {} {}.", both, pair.money(std::fabs(saved)), more_or_less(saved));
 }
 
 /// From which price on the verdict holds. The factor is the level nearest to today's, so nothing
@@ -143,13 +150,14 @@ bool any_rest(const model::Study& study) {
 
 std::vector<std::string> comparison_sentences(const model::Study& study,
                                               const decide::Assessment& all,
-                                              const decide::ComparisonRow& row) {
+                                              const decide::ComparisonRow& row, Amounts amounts) {
   const Pair pair{row,
                   study.candidates[row.candidate].name,
                   study.tariff,
                   study.tariff.currency,
                   all.candidates[row.candidate].lifetime,
-                  all.candidates[all.baseline].lifetime};
+                  all.candidates[all.baseline].lifetime,
+                  amounts};
   std::vector<std::string> sentences = {running(pair), purchase(pair)};
   if (pair.lifetime) {
     sentences.insert(sentences.end(), {payback(pair), verdict(pair), break_even(pair)});

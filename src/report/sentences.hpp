@@ -8,12 +8,16 @@
 
 namespace wattweek::report {
 
+/// Amounts with the minor digits of their currency, or rounded as people say them.
+enum class Amounts { exact, spoken };
+
 /// What a candidate saves against the baseline, a year; when its purchase has paid for itself,
 /// never without the verdict of the present costs and the horizon; and from which price on that
 /// holds.
 std::vector<std::string> comparison_sentences(const model::Study& study,
                                               const decide::Assessment& assessment,
-                                              const decide::ComparisonRow& row);
+                                              const decide::ComparisonRow& row,
+                                              Amounts amounts = Amounts::exact);
 
 /// Which candidate costs least over the horizon, and how much more each other one costs; empty
 /// where there is no ranking (see `decide::ranking`) or nothing to rank.

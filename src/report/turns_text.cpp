@@ -5,6 +5,7 @@
 #include "document.hpp"
 #include "factor_words.hpp"
 #include "numbers.hpp"
+#include "turn_words.hpp"
 #include "wattweek/report/what_if.hpp"
 #include "wattweek/report/words.hpp"
 
@@ -13,22 +14,25 @@ namespace {
 
 /// `below 0.936 times today's - 0.1633 EUR (night), ... - it is Refitted office tower`.
 std::string turn_words(const WhatIfShown& shown, const decide::Factor& factor,
-                       const decide::Turn& turn, std::string_view side) {
+                       const decide::Turn& turn, std::string_view side, FactorNames names) {
   const std::string meaning = meaning_of(shown, factor, turn.at);
-  return fmt::format("{} {} times today's{} it is {}", side, rounded(turn.at, 3),
-                     meaning.empty() ? "" : fmt::format(" - {} -", meaning),
+  const std::string meant = meaning.empty()              ? ""
+                            : names == FactorNames::told ? fmt::format(" - {} -", meaning)
+                                                         : fmt::format(", that is {},", meaning);
+  return fmt::format("{} {} times today's{} it is {}", side, rounded(turn.at, 3), meant,
                      shown.study.candidates[turn.best].name);
 }
 
-std::string sentence(const WhatIfShown& shown, const decide::Turns& turns) {
-  std::vector<std::string> parts;
-  if (turns.below) parts.push_back(turn_words(shown, turns.factor, *turns.below, "below"));
-  if (turns.above) parts.push_back(turn_words(shown, turns.factor, *turns.above, "above"));
-  return fmt::format("{} ({}): {}.", factor_words(shown.study, turns.factor),
-                     name_of(shown.study, turns.factor), listed(parts));
-}
-
 }  // namespace
+
+std::string turn_sentence(const WhatIfShown& shown, const decide::Turns& turns, FactorNames names) {
+  std::vector<std::string> parts;
+  if (turns.below) parts.push_back(turn_words(shown, turns.factor, *turns.below, "below", names));
+  if (turns.above) parts.push_back(turn_words(shown, turns.factor, *turns.above, "above", names));
+  const std::string name =
+      names == FactorNames::told ? fmt::format(" ({})", name_of(shown.study, turns.factor)) : "";
+  return fmt::format("{}{}: {}.", factor_words(shown.study, turns.factor), name, listed(parts));
+}
 
 std::string turns_text(const WhatIfShown& shown, const decide::AllTurns& turns,
                        const Style& style) {
@@ -42,7 +46,7 @@ std::string turns_text(const WhatIfShown& shown, const decide::AllTurns& turns,
   std::vector<std::string> idle;
   for (const decide::Turns& each : turns.turns) {
     if (each.below || each.above) {
-      changing.items.push_back(sentence(shown, each));
+      changing.items.push_back(turn_sentence(shown, each, FactorNames::told));
     } else {
       idle.push_back(name_of(shown.study, each.factor));
     }

@@ -26,6 +26,8 @@ std::string use(const Shown& s, std::size_t w, double served, double kwh) {
   return served > 0 ? fmt::format("{}, {} W each", hours, s.watts(1000 * kwh / served)) : hours;
 }
 
+}  // namespace
+
 Table parts_table(const Shown& s, std::size_t c) {
   const decide::CandidateResult& result = s.all.candidates[c];
   Table table{
@@ -74,8 +76,6 @@ std::string hours_sentence(const Shown& s, std::size_t c) {
   return fmt::format("Device-hours: {}. Highest draw {} W.", joined(parts),
                      s.watts(ledger.highest_w));
 }
-
-}  // namespace
 
 Section whereabouts(const Shown& s, std::size_t c) {
   const model::Candidate& candidate = s.study.candidates[c];

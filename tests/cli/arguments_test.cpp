@@ -79,6 +79,31 @@ TEST_CASE("arguments: an option without its value says what the value is") {
   CHECK(misuse("compare", {"a.toml", "--format", "--years", "3"}) == message);
 }
 
+TEST_CASE("arguments: a short form is the option itself, its value beside it or behind it") {
+  for (const Words& words : {Words{"a.toml", "-o", "r.html"}, Words{"-or.html", "a.toml"},
+                             Words{"--output=r.html", "a.toml"}}) {
+    const Arguments arguments = parsed("report", words);
+    CHECK(arguments.value("output") == "r.html");
+    CHECK(arguments.operands == Words{"a.toml"});
+  }
+  CHECK(parsed("report", {"a.toml", "-o", "-"}).value("output") == "-");
+  CHECK(misuse("report", {"a.toml", "-o", "x", "--output", "y"}) ==
+        "report: --output is given twice");
+  CHECK(misuse("report", {"a.toml", "-x"}).find("report: unknown option '-x'; accepted are") == 0);
+  CHECK(misuse("report", {"a.toml"}) ==
+        "report: --output FILE is missing: the file to write; - is standard output");
+}
+
+TEST_CASE("arguments: a short form without its value says what the value is") {
+  const std::string message =
+      "report: --output needs a value, FILE: the file to write; - is standard output";
+  CHECK(misuse("report", {"a.toml", "-o"}) == message);
+  CHECK(misuse("report", {"a.toml", "-o", "--force"}) == message);
+  CHECK(misuse("report", {"a.toml", "--output", "-o", "r.html"}) == message);
+  CHECK(misuse("report", {"a.toml", "--pictures", "-o", "r.html"})
+            .find("report: --pictures needs a value, DIR: ") == 0);
+}
+
 TEST_CASE("arguments: a switch takes no value and nothing is given twice") {
   CHECK(misuse("check", {"a.toml", "--strict=yes"}) == "check: --strict takes no value");
   CHECK(misuse("check", {"a.toml", "--strict", "--strict"}) == "check: --strict is given twice");
@@ -145,10 +170,10 @@ TEST_CASE("arguments: an unknown command names the nearest and all that there ar
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'comprae'; did you mean 'compare'? Accepted are "
-        "estimate, compare, whatif, fit, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, report, fit, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("--verison").err ==
         "wattweek: error: unknown option '--verison'; did you mean '--version'? Accepted are "
-        "estimate, compare, whatif, fit, check, quick, new, help, --help, --version\n");
+        "estimate, compare, whatif, report, fit, check, quick, new, help, --help, --version\n");
 }
 
 TEST_CASE("arguments: without a command the program says which there are") {
@@ -156,7 +181,7 @@ TEST_CASE("arguments: without a command the program says which there are") {
   CHECK(run.exit_code == 2);
   CHECK(run.out == "");
   CHECK(run.err ==
-        "wattweek: error: no command; accepted are estimate, compare, whatif, fit, check, quick, "
+        "wattweek: error: no command; accepted are estimate, compare, whatif, report, fit, check, quick, "
         "new, "
         "help; try "
         "`wattweek help`\n");

@@ -161,6 +161,18 @@ TEST_CASE("completions: zsh offers commands, options, accepted words and files")
   CHECK(desk.zsh("wattweek compare ", "*a.toml*b\\\\ c.toml*sub/*"));
 }
 
+TEST_CASE("completions: a short form is offered, and what may stand behind it") {
+  const Desk desk;
+  CHECK(desk.bash({"wattweek", "report", "-o"}) == "-o|");
+  CHECK(desk.bash({"wattweek", "report", "a.toml", "-o", "d"}) == "d.csv|");
+  CHECK(desk.bash({"wattweek", "report", "a.toml", "--output", "d"}) == "d.csv|");
+  CHECK(desk.bash({"wattweek", "report", "--pictures", "s"}) == "sub|");
+  CHECK(desk.fish("wattweek report a.toml -o d") == "d.csv|");
+  CHECK(desk.fish("wattweek report --ou") == "--output|");
+  CHECK(desk.zsh("wattweek report a.toml -o d", "*-o d.csv*"));
+  CHECK(desk.zsh("wattweek report --ou", "*wattweek report --output=*"));
+}
+
 TEST_CASE("completions: no text of the table is run by a shell, and all of it is shown") {
   const Desk desk(hostile_table());
   CHECK(desk.bash({"wattweek", ""}) == "go|other|");

@@ -101,7 +101,7 @@ TEST_CASE("help: about a command that does not exist is refused") {
   CHECK(run.out == "");
   CHECK(run.err ==
         "wattweek: error: unknown command 'chekc'; did you mean 'check'? Accepted are estimate, "
-        "compare, whatif, fit, check, quick, new, help, --help, --version\n");
+        "compare, whatif, report, fit, check, quick, new, help, --help, --version\n");
   CHECK(wattweek("help check quick").err ==
         "wattweek: error: help: 'quick' is one word too many\n");
 }

@@ -46,7 +46,9 @@ TEST_CASE("pages: every command and each of its options is in the man page") {
     for (const Option& option : command.options) {
       CAPTURE(option.name);
       const std::string dashed = "\\fB\\-\\-" + roff(option.name) + "\\fR";
-      CHECK(holds(own, "\n.TP\n" + dashed));
+      const std::string letter =
+          option.letter == '\0' ? "" : std::string("\\fB\\-") + option.letter + "\\fR, ";
+      CHECK(holds(own, "\n.TP\n" + letter + dashed));
       CHECK(holds(own, '\n' + roff(option.help) + '\n'));
       const std::string in_synopsis = part(synopsis, "\n\\fB" + roff(command.name), "\n.YS");
       const std::string repeated = part(in_synopsis, '[' + dashed, "\n");
@@ -69,8 +71,15 @@ TEST_CASE("pages: every command and each of its options is in the completions of
       CAPTURE(option.name);
       const std::string dashed = "--" + std::string(option.name);
       CHECK(holds(in_bash, ' ' + dashed + ' '));
-      const std::string quote = option.repeats ? "'*" : "'";
+      const std::string letter(option.letter == '\0' ? 0U : 1U, option.letter);
+      const std::string alone = "(-" + letter + ' ' + dashed + ')';
+      const std::string quote = option.repeats ? "'*" : (letter.empty() ? "'" : "'" + alone);
       CHECK(holds(in_zsh, quote + dashed + (option.value.empty() ? "[" : "=[")));
+      if (!letter.empty()) {
+        CHECK(holds(in_bash, " -" + letter + ' '));
+        CHECK(holds(in_zsh, quote + '-' + letter + (option.value.empty() ? "[" : "+[")));
+        CHECK(holds(in_fish, " -s " + letter + " -l " + std::string(option.name) + ' '));
+      }
       CHECK(holds(in_fish, " -l " + std::string(option.name) + ' '));
     }
     CHECK(holds(in_bash, " --help"));

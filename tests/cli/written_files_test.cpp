@@ -98,6 +98,49 @@ TEST_CASE("written files: a link is replaced, and what it leads to stays") {
   CHECK(text_of(folder.path() / "mine.txt") == "mine\n");
 }
 
+TEST_CASE("written files: in several folders all get their names or none, and what was is back") {
+  const TemporaryFolder folder;
+  folder.write("a.toml", "old\n");
+  {
+    WrittenFiles files("name another folder", Existing::replace);
+    REQUIRE_FALSE(files.write(folder.path().string(), {{"a.toml", "new\n"}, {"c.toml", "c\n"}}));
+    REQUIRE_FALSE(files.write((folder.path() / "home").string(), kTwo));
+    fs::create_directory(folder.path() / "home/b.toml");
+    const auto why = files.finish();
+    REQUIRE(why);
+    CHECK(why->exit_code == kWrongInput);
+  }
+  CHECK(text_of(folder.path() / "a.toml") == "old\n");
+  CHECK_FALSE(fs::exists(folder.path() / "c.toml"));
+  CHECK_FALSE(fs::exists(folder.path() / "home/a.toml"));
+  CHECK(count_in(folder.path()) == 2);
+}
+
+TEST_CASE("written files: a file that another program writes gets its name like the others") {
+  const TemporaryFolder folder;
+  WrittenFiles files("name another folder");
+  REQUIRE_FALSE(files.write(folder.path().string(), kTwo));
+  files.expect("c.png");
+  std::ofstream(files.hidden_path("c.png")) << "third\n";
+  CHECK(text_of(files.hidden_path("a.toml")) == "first\n");
+  REQUIRE_FALSE(files.finish());
+  CHECK(text_of(folder.path() / "c.png") == "third\n");
+  CHECK(text_of(folder.path() / "b.toml") == "second\n");
+}
+
+TEST_CASE("written files: who says which files are replaced is asked for each") {
+  const TemporaryFolder folder;
+  folder.write("a.toml", "mine\n");
+  folder.write("b.toml", "theirs\n");
+  WrittenFiles files(Replacing{[](const fs::path& path) { return path.filename() == "a.toml"; },
+                               "it stays; name another"});
+  const auto why = files.write(folder.path().string(), kTwo);
+  REQUIRE(why);
+  CHECK(why->reason == "there is '" + (folder.path() / "b.toml").string() +
+                           "' already, and it stays; name another");
+  CHECK(text_of(folder.path() / "a.toml") == "mine\n");
+}
+
 TEST_CASE("written files: a folder is never replaced") {
   const TemporaryFolder folder;
   fs::create_directory(folder.path() / "a.toml");

@@ -63,6 +63,7 @@ const std::vector<std::pair<std::string, std::string>> kNoMessages{
     {"src/cli/new.cpp", "  wattweek compare {}\n\n"},
     {"src/cli/outcome.hpp", "the command line or an input file is wrong"},
     {"src/cli/outcome.hpp", "all else"},
+    {"src/cli/report_files.cpp", "the pictures"},
     {"src/cli/shipped_list.cpp", "mean {} W, {} kWh a year"},
     {"src/cli/shipped_list.cpp", ", asleep {}"},
     {"src/cli/shipped_list.cpp", ", off {}"},

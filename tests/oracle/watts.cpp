@@ -289,6 +289,7 @@ CandidateExpected expected_draw(const model::Study& study, std::size_t candidate
       together_w += device.count * draw.watts;
     }
     sum.highest_w = std::max(sum.highest_w, together_w);
+    sum.outcomes.emplace_back(together_w, outcome.probability);
   }
   return sum;
 }

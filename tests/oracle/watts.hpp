@@ -3,6 +3,7 @@
 // with its probability, and the rules of drawing and of attribution applied to each.
 
 #include <array>
+#include <utility>
 #include <vector>
 
 #include "minutes.hpp"
@@ -29,6 +30,8 @@ struct CandidateExpected {
   std::array<double, kStateCount> state_devices{};  ///< Expected number of devices.
   std::array<double, kStateCount> state_w{};
   std::vector<DeviceExpected> devices;
+  /// Watts of all devices together and their probability, one for each joint outcome.
+  std::vector<std::pair<double, double>> outcomes;
 };
 
 CandidateExpected expected_draw(const model::Study& study, std::size_t candidate,

@@ -6,18 +6,16 @@
 
 #include "wattweek/calendar/zone.hpp"
 #include "wattweek/decide/progress.hpp"
+#include "wattweek/energy/load_hours.hpp"
 #include "wattweek/model/study.hpp"
 
 namespace wattweek::decide {
 
-/// So many hours of the study at so many watts, all devices of a candidate together.
-struct LoadHours {
-  double watts = 0;
-  double hours = 0;
-};
+using energy::LoadHours;
 
 /// One candidate's loads, the most watts first, no watts twice; the hours sum to the study's, hours
-/// times watts to its energy. Empty where the devices' joint outcomes are too many to be merged.
+/// times watts to its energy. Empty where the devices' joint outcomes are too many to be merged:
+/// more than `power::kMostLoadOutcomes` of them, over all situations.
 using LoadDuration = std::vector<LoadHours>;
 
 /// The load durations of all candidates, in the study's order.

@@ -36,7 +36,7 @@ struct PriceSweep {
 
 struct PriceSweepOptions {
   double highest = 2;       ///< The last factor, a whole number.
-  std::size_t points = 41;  ///< So many factors; 1 must be among them.
+  std::size_t points = 21;  ///< So many factors; 1 must be among them.
   std::size_t draws = 0;    ///< For `Lead::likely`; 0: none.
   std::uint64_t seed = 1;
   unsigned threads = 1;  ///< Changes how long it takes, and nothing else.

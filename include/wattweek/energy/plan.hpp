@@ -49,6 +49,7 @@ struct CandidatePlan {
   /// The distinct combinations of device situations that occur together, one after the other:
   /// entry `[i * devices + d]`.
   std::vector<std::uint32_t> together;
+  std::vector<std::int64_t> together_s;        ///< Seconds of each combination, over all cells.
   std::vector<std::vector<UseTime>> use_time;  ///< [workload][use]; skipped: all unserved.
 };
 

@@ -1,0 +1,185 @@
+#include "page_sections.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "factor_words.hpp"
+#include "page_candidates.hpp"
+#include "page_figures.hpp"
+#include "range_words.hpp"
+#include "sections.hpp"
+#include "sentences.hpp"
+#include "spoken.hpp"
+#include "turn_words.hpp"
+#include "wattweek/report/words.hpp"
+#include "week_picture.hpp"
+
+namespace wattweek::report {
+namespace {
+
+std::string capitalised(std::string sentence) {
+  if (sentence[0] >= 'a' && sentence[0] <= 'z') {
+    sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
+  }
+  return sentence;
+}
+
+void add_comparisons(const Shown& s, PageSection& section) {
+  for (const decide::ComparisonRow& row : s.all.rows) {
+    section.blocks.emplace_back(
+        Subheading{fmt::format("{} against {}", s.study.candidates[row.candidate].name,
+                               s.study.candidates[s.all.baseline].name)});
+    section.blocks.emplace_back(List{comparison_sentences(s.study, s.all, row, Amounts::spoken)});
+  }
+}
+
+/// What holds the doubt, and where straight lines would mislead.
+void add_doubt(const Shown& s, PageSection& section) {
+  const decide::Uncertainty& doubt = *s.all.uncertainty;
+  section.blocks.emplace_back(Subheading{"How sure is it?"});
+  section.blocks.emplace_back(Paragraph{
+      fmt::format("{} of the files {} known as a range only. In {} trials each of these was drawn "
+                  "anew from its "
+                  "range, and everything was reckoned; 95 of 100 results lie within the brackets.",
+                  counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
+  if (doubt.best_two && s.study.candidates.size() > 1) section.blocks.emplace_back(cheapest(s));
+  if (!doubt.drivers.empty()) {
+    section.blocks.emplace_back(Paragraph{fmt::format(
+        "Best to be settled first: {}. It holds {} of the doubt.",
+        range_words(s.study, doubt.drivers.front().key), percent_of(doubt.drivers.front().share))});
+    section.blocks.emplace_back(Figures{{drivers_figure(s)}});
+  }
+  const std::vector<std::string> bent = bends(s);
+  if (!bent.empty()) section.blocks.emplace_back(List{bent});
+}
+
+void add_turns(const Shown& s, const decide::AllTurns& turns, PageSection& section) {
+  const std::vector<decide::Sweep> none;
+  const WhatIfShown shown{s.study, s.all, none};
+  List changing;
+  std::vector<std::string> idle;
+  for (const decide::Turns& each : turns.turns) {
+    if (each.below || each.above) {
+      changing.items.push_back(capitalised(turn_sentence(shown, each, FactorNames::untold)));
+    } else {
+      idle.push_back(factor_words(s.study, each.factor));
+    }
+  }
+  section.blocks.emplace_back(Subheading{"What else would turn it?"});
+  if (!changing.items.empty()) {
+    section.blocks.emplace_back(
+        Paragraph{"One thing changed alone, all else as it is, and another one costs least:"});
+    section.blocks.emplace_back(std::move(changing));
+  }
+  if (!idle.empty()) {
+    section.blocks.emplace_back(Paragraph{
+        fmt::format("From nothing to {} times today's, each alone, these do not change which one "
+                    "costs least: {}.",
+                    rounded(decide::kFarthestFactor, 0), listed(idle))});
+  }
+}
+
+}  // namespace
+
+PageSection costs_section(const Shown& s) {
+  const bool several = s.study.candidates.size() > 1;
+  PageSection section{"costs", several ? "What does each one cost?" : "What does it cost?", {}};
+  Figures figures{{cost_figure(s)}};
+  if (s.all.candidates.front().lifetime) figures.figures.push_back(present_cost_figure(s));
+  section.blocks.emplace_back(std::move(figures));
+  section.blocks.emplace_back(spoken_candidates(s));
+  add_comparisons(s, section);
+  return section;
+}
+
+PageSection week_section(const Shown& s, const ReportShown& shown) {
+  PageSection section{"week", "What does a week look like?", {}};
+  section.blocks.emplace_back(
+      Paragraph{"Mean watts in each half-hour of the week, by the clock at home, over all weeks. "
+                "Each map has "
+                "shades of its own."});
+  Figures figures;
+  std::vector<std::string> flat;
+  for (std::size_t c = 0; c < shown.weeks.size(); ++c) {
+    if (is_flat(shown.weeks[c])) {
+      const double watts = shown.weeks[c].mean_w(0, 0);
+      flat.push_back(fmt::format("{} draws {} W all week.", s.study.candidates[c].name,
+                                 fixed(watts, decimals_for({watts}))));
+    } else {
+      figures.figures.push_back(week_figure(s, shown.weeks[c], c));
+    }
+  }
+  if (!figures.figures.empty()) section.blocks.emplace_back(std::move(figures));
+  if (!flat.empty()) section.blocks.emplace_back(List{std::move(flat)});
+  return section;
+}
+
+PageSection where_section(const Shown& s) {
+  PageSection section{"where", "Where does the energy go?", {}};
+  section.blocks.emplace_back(
+      Paragraph{"What is always on is what a machine draws though nobody uses it: off, asleep or "
+                "idle. What a "
+                "use adds comes on top, while it lasts."});
+  Figures figures;
+  for (std::size_t c = 0; c < s.study.candidates.size(); ++c) {
+    figures.figures.push_back(where_figure(s, c));
+  }
+  section.blocks.emplace_back(std::move(figures));
+  section.blocks.emplace_back(Subheading{"Which devices draw it"});
+  section.blocks.emplace_back(all_devices(s));
+  List hours;
+  for (std::size_t c = 0; c < s.study.candidates.size(); ++c) {
+    hours.items.push_back(fmt::format("{}. {}", s.study.candidates[c].name, hours_sentence(s, c)));
+  }
+  section.blocks.emplace_back(std::move(hours));
+  return section;
+}
+
+PageSection when_section(const Shown& s, const ReportShown& shown) {
+  PageSection section{"when", "When is it drawn?", {}};
+  Figures months;
+  for (std::size_t c = 0; c < s.study.candidates.size(); ++c) {
+    months.figures.push_back(months_figure(s, c));
+  }
+  section.blocks.emplace_back(
+      Subheading{s.study.tariff.bands.size() > 1 ? "By month and price band" : "By month"});
+  section.blocks.emplace_back(std::move(months));
+  const bool any_load = std::any_of(shown.loads.begin(), shown.loads.end(),
+                                    [](const auto& loads) { return !loads.empty(); });
+  if (any_load) section.blocks.emplace_back(Figures{{load_figure(s, shown.loads)}});
+  return section;
+}
+
+PageSection change_section(const Shown& s, const ReportShown& shown) {
+  PageSection section{"change", "What would change the answer?", {}};
+  if (shown.prices && s.study.candidates.size() > 1) {
+    section.blocks.emplace_back(
+        Paragraph{fmt::format("Which one is best is judged by its cost {}.", over_the_horizon(s))});
+    Figures figures{{prices_figure(s, *shown.prices)}};
+    if (shown.prices->lead) figures.figures.push_back(lead_figure(s, *shown.prices));
+    section.blocks.emplace_back(std::move(figures));
+  }
+  if (shown.turns && s.study.candidates.size() > 1) add_turns(s, *shown.turns, section);
+  if (s.all.uncertainty) add_doubt(s, section);
+  return section;
+}
+
+PageSection notes_section(const Shown& s) {
+  List list;
+  for (const decide::Note& note : s.all.notes) list.items.push_back(note_sentence(note));
+  return {"notes", "What should be known besides?", {std::move(list)}};
+}
+
+PageSection files_section(const ReportShown& shown) {
+  PageSection section{"files", "Where can it be checked?", {}};
+  section.blocks.emplace_back(Paragraph{
+      "These are the files that were read, in full. Whoever doubts a figure can change it "
+      "there and reckon anew."});
+  for (const InputFile& file : shown.inputs) {
+    section.blocks.emplace_back(Verbatim{file.name, file.text});
+  }
+  return section;
+}
+
+}  // namespace wattweek::report
