@@ -78,7 +78,9 @@ Table prices_table(const Shown& s, const decide::PriceSweep& sweep) {
   for (std::size_t p = 0; p < sweep.factors.size(); ++p) {
     auto& row = table.rows.emplace_back();
     row.push_back(fixed(sweep.factors[p], 2));
-    for (const auto& of_candidate : sweep.criteria) row.push_back(s.cost(of_candidate[p]));
+    for (const auto& of_candidate : sweep.criteria) {
+      row.push_back(spoken_amount(of_candidate[p], s.currency()));
+    }
   }
   return table;
 }

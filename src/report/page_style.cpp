@@ -67,11 +67,16 @@ h3,figcaption{break-after:avoid}
 figure,tr,.answer,li{break-inside:avoid}
 thead,tbody tr:nth-child(-n+2){break-after:avoid}
 figure{max-width:12.5cm}
-.side-by-side{grid-template-columns:1fr 1fr;gap:0 1rem}
+.side-by-side{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 1rem}
+.side-by-side:has(details[open]){grid-template-columns:minmax(0,1fr)}
 .side-by-side figure{margin:.75rem 0}
 details:not([open]){display:none}
 #files details{display:block}
 .wide,pre{overflow:visible}
+table{font-size:8pt}
+th,td{padding-right:.4rem}
+.wide td{white-space:normal}
+thead th,tbody th,td.words{min-width:0;overflow-wrap:anywhere}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
 }
 )";
