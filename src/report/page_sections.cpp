@@ -12,6 +12,7 @@
 #include "sentences.hpp"
 #include "spoken.hpp"
 #include "turn_words.hpp"
+#include "wattweek/decide/ranking.hpp"
 #include "wattweek/report/words.hpp"
 #include "week_picture.hpp"
 
@@ -25,13 +26,39 @@ std::string capitalised(std::string sentence) {
   return sentence;
 }
 
+/// More comparisons than this are not read; the best one's stands first, the others are folded.
+constexpr std::size_t kFewComparisons = 3;
+
+void add_comparison(const Shown& s, const decide::ComparisonRow& row,
+                    std::vector<PageBlock>& blocks) {
+  blocks.emplace_back(
+      Subheading{fmt::format("{} against {}", s.study.candidates[row.candidate].name,
+                             s.study.candidates[s.all.baseline].name)});
+  blocks.emplace_back(List{comparison_sentences(s.study, s.all, row, Amounts::spoken)});
+}
+
+/// The one to be read first: of the best of all that are not the baseline, else the first.
+std::size_t first_comparison(const Shown& s) {
+  const auto ranked = decide::ranking(s.study, s.all);
+  if (!ranked) return 0;
+  const std::size_t best = ranked->front().candidate == s.all.baseline ? (*ranked)[1].candidate
+                                                                       : ranked->front().candidate;
+  const auto row = std::find_if(s.all.rows.begin(), s.all.rows.end(),
+                                [best](const auto& each) { return each.candidate == best; });
+  return static_cast<std::size_t>(row - s.all.rows.begin());
+}
+
 void add_comparisons(const Shown& s, PageSection& section) {
-  for (const decide::ComparisonRow& row : s.all.rows) {
-    section.blocks.emplace_back(
-        Subheading{fmt::format("{} against {}", s.study.candidates[row.candidate].name,
-                               s.study.candidates[s.all.baseline].name)});
-    section.blocks.emplace_back(List{comparison_sentences(s.study, s.all, row, Amounts::spoken)});
+  if (s.all.rows.empty()) return;
+  const bool all_are_shown = s.all.rows.size() <= kFewComparisons;
+  const std::size_t first = first_comparison(s);
+  std::vector<PageBlock> others;
+  for (std::size_t r = 0; r < s.all.rows.size(); ++r) {
+    add_comparison(s, s.all.rows[r], all_are_shown || r == first ? section.blocks : others);
   }
+  if (others.empty()) return;
+  section.blocks.emplace_back(Folded{
+      fmt::format("The same for {}", counted(others.size() / 2, "other")), std::move(others)});
 }
 
 /// What holds the doubt, and where straight lines would mislead.

@@ -47,10 +47,10 @@ table{border-collapse:collapse;font-variant-numeric:tabular-nums}
 caption{text-align:left;padding:0 0 .35rem;max-width:calc(100vw - 1.5rem)}
 th,td{padding:.25rem .75rem .25rem 0;text-align:right;vertical-align:top}
 td{white-space:nowrap}
-thead th{vertical-align:bottom;font-weight:600;min-width:4.5rem}
+thead th{vertical-align:bottom;font-weight:600;min-width:5rem}
 thead th:first-child,tbody th,.words{text-align:left}
-td.words{white-space:normal;min-width:7rem;max-width:20rem;overflow-wrap:break-word}
-tbody th{font-weight:400;min-width:7rem;max-width:20rem;overflow-wrap:break-word}
+td.words{white-space:normal;min-width:7rem;max-width:20rem;overflow-wrap:anywhere}
+tbody th{font-weight:400;min-width:7rem;max-width:20rem;overflow-wrap:anywhere}
 thead{border-bottom:1px solid var(--muted)}
 tbody tr{border-bottom:1px solid var(--rule)}
 pre{overflow-x:auto;margin:.5rem 0;font:.85rem/1.45 ui-monospace,monospace;tab-size:4}

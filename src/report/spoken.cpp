@@ -23,7 +23,8 @@ std::string spoken(double value) {
 }
 
 std::string spoken_amount(double value, std::string_view currency) {
-  return std::fabs(value) < 9.995 ? amount(value, currency) : fixed(value, 0);
+  const bool is_whole = value == 0 || std::fabs(value) >= 9.995;
+  return is_whole ? fixed(value, 0) : amount(value, currency);
 }
 
 std::string spoken_money(double value, std::string_view currency) {

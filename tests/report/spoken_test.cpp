@@ -23,6 +23,7 @@ TEST_CASE("spoken: an amount is whole from ten on, else it has the digits of its
   CHECK(spoken_money(9.996, "EUR") == "10 EUR");
   CHECK(spoken_money(4.686, "JPY") == "5 JPY");
   CHECK(spoken_amount(-0.25, "EUR") == "-0.25");
+  CHECK(spoken_amount(0, "EUR") == "0");
 }
 
 TEST_CASE("spoken: a range has as few digits as tell its ends apart") {
