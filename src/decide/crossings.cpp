@@ -198,13 +198,15 @@ class PairAlong {
 }  // namespace
 
 std::vector<Crossing> find_crossings(const CriteriaAt& criteria_at,
-                                     const std::vector<double>& values) {
+                                     const std::vector<double>& values,
+                                     std::optional<std::size_t> of) {
   Along along{criteria_at, values, {}};
   for (const double value : values) along.criteria.push_back(criteria_at(value));
   const std::size_t candidates = along.criteria.front().size();
   std::vector<Crossing> all;
   for (std::size_t first = 0; first < candidates; ++first) {
     for (std::size_t second = first + 1; second < candidates; ++second) {
+      if (of && first != *of && second != *of) continue;
       const std::vector<Crossing> more = PairAlong(along, first, second).crossings();
       all.insert(all.end(), more.begin(), more.end());
     }

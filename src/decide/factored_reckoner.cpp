@@ -75,19 +75,39 @@ void FactoredReckoner::settle_household(double factor) {
   charges_.settle(base_.law, household_);
 }
 
+// Factors that press every share to 1 all come to the same.
+void FactoredReckoner::settle_shares(const FactorValues& values) {
+  factored_.set_shares(values);
+  wanted_.clear();
+  factored_.append_shares(wanted_);
+  if (shares_number_ > 0 && wanted_ == shares_) return;
+  shares_.swap(wanted_);
+  ++shares_number_;
+}
+
+std::optional<ScenarioRefused> FactoredReckoner::reckon_energy(double idle, std::size_t candidate) {
+  Known& known = known_[candidate];
+  if (known.idle == idle && known.shares == shares_number_) return std::nullopt;
+  const bool is_new = known.idle != idle;
+  if (is_new) {
+    factored_.set_idle(candidate, idle);
+    known.law = power::central_law(factored_.study(), candidate);
+  } else {
+    power::settle_uses(factored_.study(), known.law);
+  }
+  const auto refused = reckoners_[candidate]->reckon_energy(
+      known.law, kwh_[candidate],
+      is_new ? energy::Devices::may_differ : energy::Devices::as_before);
+  known.idle = idle;
+  known.shares = refused ? 0 : shares_number_;
+  if (refused) return ScenarioRefused{candidate, *refused};
+  return std::nullopt;
+}
+
 std::optional<ScenarioRefused> FactoredReckoner::reckon_charges(const FactorValues& values,
                                                                 std::size_t candidate) {
-  factored_.set_shares(values);
-  wanted_ = {values.idle_of[candidate]};
-  factored_.append_shares(wanted_);
-  if (wanted_ != known_[candidate]) {
-    known_[candidate].clear();  // Nothing, where it is refused.
-    factored_.set_idle(candidate, values.idle_of[candidate]);
-    const auto refused = reckoners_[candidate]->reckon_energy(
-        power::central_law(factored_.study(), candidate), kwh_[candidate]);
-    if (refused) return ScenarioRefused{candidate, *refused};
-    known_[candidate] = wanted_;
-  }
+  settle_shares(values);
+  if (auto refused = reckon_energy(values.idle_of[candidate], candidate)) return refused;
   settle_household(values.household);
   charges_.charge_with(kwh_[candidate], with_[candidate]);
   return std::nullopt;

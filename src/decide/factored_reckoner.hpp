@@ -1,6 +1,7 @@
 #pragma once
 // A study under any values of the factors; reckons anew only what these change.
 
+#include <cstdint>
 #include <memory>
 #include <optional>
 #include <vector>
@@ -10,6 +11,7 @@
 #include "wattweek/decide/lifetime.hpp"
 #include "wattweek/decide/ranking.hpp"
 #include "wattweek/decide/scenario.hpp"
+#include "wattweek/power/device_law.hpp"
 
 namespace wattweek::decide {
 
@@ -53,6 +55,8 @@ class FactoredReckoner {
 
  private:
   void settle_household(double factor);
+  void settle_shares(const FactorValues& values);
+  [[nodiscard]] std::optional<ScenarioRefused> reckon_energy(double idle, std::size_t candidate);
 
   const FactoredBase& base_;
   FactoredStudy factored_;
@@ -61,8 +65,16 @@ class FactoredReckoner {
   std::vector<units::Energy> household_;
   std::optional<double> household_factor_;
   std::vector<Eigen::VectorXd> kwh_;
-  std::vector<std::vector<double>> known_;  // By candidate: idle factor and shares that `kwh_` is of.
+  /// What `kwh_` of a candidate is of.
+  struct Known {
+    std::uint64_t shares = 0;    // Number of `shares_`; 0: none.
+    std::optional<double> idle;  // Factor that `law` has; nothing: there is no law.
+    power::CandidateLaw law;
+  };
+  std::vector<Known> known_;    // By candidate.
+  std::vector<double> shares_;  // Both ends of all.
   std::vector<double> wanted_;
+  std::uint64_t shares_number_ = 0;  // So many times they changed.
   std::vector<std::vector<double>> with_;
 };
 

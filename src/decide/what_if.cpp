@@ -21,9 +21,9 @@ constexpr std::size_t kEntriesAtATime = 16;
 
 class WhatIf::Inside {
  public:
-  Inside(const model::Study& study, const calendar::ZoneRules& zone, std::vector<Sweep> sweeps,
-         unsigned threads)
-      : base_(study, zone),
+  Inside(std::shared_ptr<const FactoredBase> base, std::vector<Sweep> sweeps, unsigned threads)
+      : shared_base_(std::move(base)),
+        base_(*shared_base_),
         sweeps_(std::move(sweeps)),
         threads_(std::max(threads, 1U)),
         kept_(base_, sweeps_),
@@ -32,6 +32,7 @@ class WhatIf::Inside {
     reckoners_.resize(threads_);
   }
 
+  const std::shared_ptr<const FactoredBase>& base() const { return shared_base_; }
   std::size_t rows() const { return rows_; }
   const std::vector<Sweep>& sweeps() const { return sweeps_; }
 
@@ -61,7 +62,8 @@ class WhatIf::Inside {
     return problems_;
   }
 
-  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings(std::size_t steps) {
+  std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings(
+      std::size_t steps, std::optional<std::size_t> of) {
     const Sweep& sweep = sweeps_.front();
     std::vector<double> looked_at;
     const Sweep even{sweep.factor, sweep.low, sweep.high, steps + 1};
@@ -84,7 +86,7 @@ class WhatIf::Inside {
       }
       return criteria;
     };
-    std::vector<Crossing> found = find_crossings(criteria_at, looked_at);
+    std::vector<Crossing> found = find_crossings(criteria_at, looked_at, of);
     if (!problems_.empty()) return problems_;
     return found;
   }
@@ -154,7 +156,8 @@ class WhatIf::Inside {
     }
   }
 
-  FactoredBase base_;
+  std::shared_ptr<const FactoredBase> shared_base_;
+  const FactoredBase& base_;
   std::vector<Sweep> sweeps_;
   unsigned threads_;
   std::size_t rows_ = 1;
@@ -167,7 +170,10 @@ class WhatIf::Inside {
 
 WhatIf::WhatIf(const model::Study& study, const calendar::ZoneRules& zone,
                std::vector<Sweep> sweeps, unsigned threads)
-    : inside_(std::make_unique<Inside>(study, zone, std::move(sweeps), threads)) {}
+    : inside_(std::make_unique<Inside>(std::make_shared<const FactoredBase>(study, zone),
+                                       std::move(sweeps), threads)) {}
+WhatIf::WhatIf(const WhatIf& other, std::vector<Sweep> sweeps, unsigned threads)
+    : inside_(std::make_unique<Inside>(other.inside_->base(), std::move(sweeps), threads)) {}
 WhatIf::~WhatIf() = default;
 
 std::size_t WhatIf::rows() const { return inside_->rows(); }
@@ -182,8 +188,8 @@ std::vector<diag::Diagnostic> WhatIf::reckon(std::size_t first, std::size_t coun
 }
 
 std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> WhatIf::crossings(
-    std::size_t steps) {
-  return inside_->crossings(steps);
+    std::size_t steps, std::optional<std::size_t> of) {
+  return inside_->crossings(steps, of);
 }
 
 std::size_t WhatIf::best_at(const std::vector<double>& values) { return inside_->best_at(values); }

@@ -1,6 +1,8 @@
 #include "device_book.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 
 namespace wattweek::energy {
 
@@ -10,7 +12,33 @@ using Power = DeviceSituation::Power;
 
 constexpr std::size_t index_of(State state) { return static_cast<std::size_t>(state); }
 
+constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
+
 }  // namespace
+
+DeviceBook::DeviceBook(const DevicePlan& plan)
+    : plan_(plan), mean_w_(plan.situations.size(), kUnknown), serving_(plan.workloads.size()) {
+  for (std::uint32_t s = 0; s < plan.situations.size(); ++s) {
+    const std::vector<std::uint32_t>& use_set = plan.situations[s].use_set;
+    for (std::size_t t = 0; t < use_set.size(); ++t) {
+      if (serving_[t].size() <= use_set[t]) serving_[t].resize(use_set[t] + 1);
+      serving_[t][use_set[t]].push_back(s);
+    }
+  }
+}
+
+void DeviceBook::forget() { std::fill(mean_w_.begin(), mean_w_.end(), kUnknown); }
+
+void DeviceBook::forget(const std::vector<UseSetBook::UseSet>& changed) {
+  for (const UseSetBook::UseSet& each : changed) {
+    const auto task =
+        std::lower_bound(plan_.workloads.begin(), plan_.workloads.end(), each.workload);
+    if (task == plan_.workloads.end() || *task != each.workload) continue;
+    const auto& sets = serving_[static_cast<std::size_t>(task - plan_.workloads.begin())];
+    if (each.set >= sets.size()) continue;
+    for (const std::uint32_t situation : sets[each.set]) mean_w_[situation] = kUnknown;
+  }
+}
 
 std::optional<Steady> steady_draw(const power::DeviceLaw& law, const DeviceSituation& situation) {
   if (situation.power == Power::sleep) return Steady{State::sleep, law.sleep_w};
@@ -46,17 +74,23 @@ std::optional<std::size_t> DeviceBook::add_energy(const power::DeviceLaw& law,
                                                   Eigen::VectorXd& kwh) {
   law_ = &law;
   for (std::size_t s = 0; s < plan_.situations.size(); ++s) {
-    const DeviceSituation& situation = plan_.situations[s];
-    if (const auto steady = steady_draw(law, situation)) {
-      add_watts(s, steady->watts, kwh);
-      continue;
-    }
-    double above_idle_w = 0;
-    if (!find_units_in_use(plan_, situation, units, in_use_)) return s;
-    if (!reckoner.reckon_mean(law, in_use_, above_idle_w)) return s;
-    add_watts(s, law.idle_w + above_idle_w, kwh);
+    if (std::isnan(mean_w_[s]) && !find_mean_w(s, units, reckoner)) return s;
+    add_watts(s, mean_w_[s], kwh);
   }
   return std::nullopt;
+}
+
+bool DeviceBook::find_mean_w(std::size_t situation, const UseSetUnits& units,
+                             power::DrawReckoner& reckoner) {
+  if (const auto steady = steady_draw(*law_, plan_.situations[situation])) {
+    mean_w_[situation] = steady->watts;
+    return true;
+  }
+  double above_idle_w = 0;
+  if (!find_units_in_use(plan_, plan_.situations[situation], units, in_use_)) return false;
+  if (!reckoner.reckon_mean(*law_, in_use_, above_idle_w)) return false;
+  mean_w_[situation] = law_->idle_w + above_idle_w;
+  return true;
 }
 
 void DeviceBook::book_on(std::size_t situation) {

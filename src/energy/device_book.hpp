@@ -23,14 +23,19 @@ std::optional<Steady> steady_draw(const power::DeviceLaw& law, const DeviceSitua
 class DeviceBook {
  public:
   /// `plan` must outlive the book.
-  explicit DeviceBook(const DevicePlan& plan) : plan_(plan) {}
+  explicit DeviceBook(const DevicePlan& plan);
 
   /// Reckons all situations anew. Nothing, or the situation that has too many outcomes.
   std::optional<std::size_t> reckon(const power::DeviceLaw& law, const UseSetUnits& units,
                                     power::DrawReckoner& reckoner);
 
-  /// Adds the energy of all copies to `kwh`, by cell, without booking it. Nothing, or the situation
-  /// that has too many outcomes.
+  /// What is known of the watts of situations no longer holds: all of it, or where one of these is
+  /// served.
+  void forget();
+  void forget(const std::vector<UseSetBook::UseSet>& changed);
+
+  /// Adds the energy of all copies to `kwh`, by cell, without booking it; situations whose watts
+  /// are known are not reckoned again. Nothing, or the situation that has too many outcomes.
   std::optional<std::size_t> add_energy(const power::DeviceLaw& law, const UseSetUnits& units,
                                         power::DrawReckoner& reckoner, Eigen::VectorXd& kwh);
 
@@ -42,6 +47,7 @@ class DeviceBook {
 
  private:
   double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
+  bool find_mean_w(std::size_t situation, const UseSetUnits& units, power::DrawReckoner& reckoner);
   void book_on(std::size_t situation);
   void book_steady(std::size_t situation, State state, double watts);
   void book(State state, double hours, double watts);
@@ -56,7 +62,9 @@ class DeviceBook {
   double overload_hours_ = 0;
   power::Draw draw_;
   std::vector<const power::UnitsInUse*> in_use_;
-  Eigen::VectorXd kwh_;  // Of one cause, by cell.
+  Eigen::VectorXd kwh_;         // Of one cause, by cell.
+  std::vector<double> mean_w_;  // By situation, one copy; NaN where it is not known.
+  std::vector<std::vector<std::vector<std::uint32_t>>> serving_;  // [task][use set]: situations.
 };
 
 }  // namespace wattweek::energy

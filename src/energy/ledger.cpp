@@ -10,8 +10,8 @@ class Reckoner::Inside {
  public:
   explicit Inside(const CandidatePlan& plan);
   std::optional<TooManyOutcomes> reckon(const power::CandidateLaw& law, Ledger& ledger);
-  std::optional<TooManyOutcomes> reckon_energy(const power::CandidateLaw& law,
-                                               Eigen::VectorXd& kwh);
+  std::optional<TooManyOutcomes> reckon_energy(const power::CandidateLaw& law, Eigen::VectorXd& kwh,
+                                               Devices devices);
   std::uint64_t outcomes_formed() const { return reckoner_.outcomes_formed(); }
 
  private:
@@ -31,6 +31,7 @@ Reckoner::Inside::Inside(const CandidatePlan& plan) : plan_(plan), uses_(plan) {
 std::optional<TooManyOutcomes> Reckoner::Inside::reckon(const power::CandidateLaw& law,
                                                         Ledger& ledger) {
   uses_.reckon(law);
+  for (DeviceBook& book : books_) book.forget();
   ledger.kwh.setZero(plan_.devices.front().hours.rows(),
                      static_cast<Eigen::Index>(1 + plan_.use_sets.size()));
   ledger.states = {};
@@ -46,8 +47,12 @@ std::optional<TooManyOutcomes> Reckoner::Inside::reckon(const power::CandidateLa
 }
 
 std::optional<TooManyOutcomes> Reckoner::Inside::reckon_energy(const power::CandidateLaw& law,
-                                                               Eigen::VectorXd& kwh) {
+                                                               Eigen::VectorXd& kwh,
+                                                               Devices devices) {
   uses_.reckon(law);
+  for (DeviceBook& book : books_) {
+    devices == Devices::as_before ? book.forget(uses_.changed()) : book.forget();
+  }
   kwh.setZero(plan_.devices.front().hours.rows());
   for (std::size_t d = 0; d < books_.size(); ++d) {
     const auto refused = books_[d].add_energy(law.devices[d], uses_.units(), reckoner_, kwh);
@@ -90,8 +95,8 @@ std::optional<TooManyOutcomes> Reckoner::reckon(const power::CandidateLaw& law, 
 }
 
 std::optional<TooManyOutcomes> Reckoner::reckon_energy(const power::CandidateLaw& law,
-                                                       Eigen::VectorXd& kwh) {
-  return inside_->reckon_energy(law, kwh);
+                                                       Eigen::VectorXd& kwh, Devices devices) {
+  return inside_->reckon_energy(law, kwh, devices);
 }
 
 }  // namespace wattweek::energy

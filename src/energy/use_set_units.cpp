@@ -10,8 +10,9 @@ UseSetBook::UseSetBook(const CandidatePlan& plan) : plan_(plan) {
 }
 
 void UseSetBook::reckon(const power::CandidateLaw& law) {
+  changed_.clear();
   for (std::size_t w = 0; w < plan_.use_sets.size(); ++w) {
-    for (std::size_t set = 0; set < plan_.use_sets[w].size(); ++set) {
+    for (std::uint32_t set = 0; set < plan_.use_sets[w].size(); ++set) {
       uses_.clear();
       for (const std::uint32_t u : plan_.use_sets[w][set]) uses_.push_back(law.uses[w][u]);
       find_units(w, set);
@@ -19,11 +20,12 @@ void UseSetBook::reckon(const power::CandidateLaw& law) {
   }
 }
 
-void UseSetBook::find_units(std::size_t workload, std::size_t set) {
+void UseSetBook::find_units(std::size_t workload, std::uint32_t set) {
   std::vector<power::UseLaw>& known = known_uses_[workload][set];
   power::UnitsInUse& units = units_[workload][set];
   if (!units.units.empty() && known == uses_) return;
   known = uses_;
+  changed_.push_back({workload, set});
   if (!power::units_in_use(uses_, units)) units = {};
 }
 

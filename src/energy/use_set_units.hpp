@@ -1,6 +1,7 @@
 #pragma once
 // The units in use of each workload while these of its uses hold.
 
+#include <cstdint>
 #include <vector>
 
 #include "wattweek/energy/plan.hpp"
@@ -23,13 +24,21 @@ class UseSetBook {
 
   const UseSetUnits& units() const { return units_; }
 
+  struct UseSet {
+    std::size_t workload = 0;
+    std::uint32_t set = 0;
+  };
+  /// Those that the last law made different.
+  const std::vector<UseSet>& changed() const { return changed_; }
+
  private:
-  void find_units(std::size_t workload, std::size_t set);
+  void find_units(std::size_t workload, std::uint32_t set);
 
   const CandidatePlan& plan_;
   UseSetUnits units_;
   std::vector<std::vector<std::vector<power::UseLaw>>> known_uses_;  // What `units_` are of.
   std::vector<power::UseLaw> uses_;                                  // Of one set.
+  std::vector<UseSet> changed_;
 };
 
 /// The units in use of each of a device's tasks in a situation. False where a workload has more

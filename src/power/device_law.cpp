@@ -107,13 +107,18 @@ CandidateLaw central_law(const model::Study& study, std::size_t candidate) {
   for (const model::Device& device : study.candidates[candidate].devices) {
     law.devices.push_back(device_law(study, device));
   }
-  for (const model::Workload& workload : study.workloads) {
-    auto& uses = law.uses.emplace_back();
-    for (const model::Use& use : workload.uses) {
-      uses.push_back({use.units, use.share.central(), use.pattern});
+  settle_uses(study, law);
+  return law;
+}
+
+void settle_uses(const model::Study& study, CandidateLaw& law) {
+  law.uses.resize(study.workloads.size());
+  for (std::size_t w = 0; w < study.workloads.size(); ++w) {
+    law.uses[w].clear();
+    for (const model::Use& use : study.workloads[w].uses) {
+      law.uses[w].push_back({use.units, use.share.central(), use.pattern});
     }
   }
-  return law;
 }
 
 double increment_w(const TaskLaw& task, double units) {

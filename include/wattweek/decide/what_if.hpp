@@ -84,6 +84,8 @@ class WhatIf {
   /// (see `criterion_of`) under all factors; no factor comes twice.
   WhatIf(const model::Study& study, const calendar::ZoneRules& zone, std::vector<Sweep> sweeps,
          unsigned threads);
+  /// The same study with other sweeps; what no factor changes is reckoned once for both.
+  WhatIf(const WhatIf& other, std::vector<Sweep> sweeps, unsigned threads);
   ~WhatIf();
   WhatIf(const WhatIf&) = delete;
   WhatIf& operator=(const WhatIf&) = delete;
@@ -97,12 +99,13 @@ class WhatIf {
   /// Fills `rows` with so many from `first` on. \pre `prepare` has been called and found nothing.
   std::vector<diag::Diagnostic> reckon(std::size_t first, std::size_t count, Rows& rows);
 
-  /// Crossings of a single sweep, for every pair of candidates, by place and then in the study's
+  /// Crossings of a single sweep, for every pair of candidates (of one candidate with all others,
+  /// where `of` names it), by place and then in the study's
   /// order. Equality is looked for in so many even steps, at the sweep's own values (of more than
   /// steps, at as many) and wherever a difference comes near to 0 between them, and located to
   /// about 1e-12.
   std::variant<std::vector<Crossing>, std::vector<diag::Diagnostic>> crossings(
-      std::size_t steps = 1024);
+      std::size_t steps = 1024, std::optional<std::size_t> of = std::nullopt);
 
   /// Which candidate is the best at any values of the factors, on the grid or not.
   /// \pre There, too, no device has more outcomes than can be merged.

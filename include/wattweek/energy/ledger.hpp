@@ -48,6 +48,10 @@ struct TooManyOutcomes {
   std::size_t situation = 0;  ///< Index into `DevicePlan::situations`.
 };
 
+/// What of a law is known to be that of the call before: the devices, so that situations in which
+/// the same uses hold as before are not reckoned again; or nothing.
+enum class Devices { may_differ, as_before };
+
 /// Reckons one plan under one law after the other, and keeps its work space from call to call:
 /// what a what-if repeats.
 ///
@@ -72,7 +76,8 @@ class Reckoner {
   /// Fills `kwh` with the energy of each cell (month, band) alone, the sum of a row of
   /// `Ledger::kwh`, at a fraction of the cost: what thousands of draws repeat.
   [[nodiscard]] std::optional<TooManyOutcomes> reckon_energy(const power::CandidateLaw& law,
-                                                             Eigen::VectorXd& kwh);
+                                                             Eigen::VectorXd& kwh,
+                                                             Devices devices = Devices::may_differ);
 
   /// Joint outcomes formed so far; see `power::DrawReckoner`.
   std::uint64_t outcomes_formed() const;

@@ -49,6 +49,9 @@ struct CandidateLaw {
 /// the meter that a profile names is in its watts.
 CandidateLaw central_law(const model::Study& study, std::size_t candidate);
 
+/// Settles the uses anew, and leaves the devices as they are: where nothing but shares has changed.
+void settle_uses(const model::Study& study, CandidateLaw& law);
+
 /// Watts that `units` in use add: linear between 0 at 0 and the values at 1, 2, 3 ...;
 /// beyond a table's end its last value.
 double increment_w(const TaskLaw& task, double units);
