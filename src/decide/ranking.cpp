@@ -28,6 +28,15 @@ std::size_t best_of(const std::vector<double>& criteria) {
   return best_of(criteria.size(), [&criteria](std::size_t c) { return criteria[c]; });
 }
 
+std::pair<std::size_t, std::size_t> best_two_of(const std::vector<double>& criteria) {
+  const std::size_t best = best_of(criteria);
+  if (criteria.size() == 1) return {best, best};
+  std::vector<double> others = criteria;
+  others.erase(others.begin() + static_cast<std::ptrdiff_t>(best));
+  const std::size_t second = best_of(others);
+  return {best, second < best ? second : second + 1};
+}
+
 std::optional<std::vector<Ranked>> ranking(const model::Study& study,
                                            const Assessment& assessment) {
   const bool has_horizon = assessment.candidates.front().lifetime.has_value();

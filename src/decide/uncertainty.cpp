@@ -106,14 +106,7 @@ class Drawer {
     if (criterion_ != Criterion::none) {
       std::vector<double> criteria;
       for (const Totals& totals : central_) criteria.push_back(criterion(totals));
-      const std::size_t best = best_of(criteria);
-      result_.best_two = {best, best};
-      if (criteria.size() > 1) {
-        std::vector<double> others = criteria;
-        others.erase(others.begin() + static_cast<std::ptrdiff_t>(best));
-        const std::size_t second = best_of(others);
-        result_.best_two->second = second < best ? second : second + 1;
-      }
+      result_.best_two = best_two_of(criteria);
     }
     return find_slopes(settled, reckoner) && find_idle_ranges(settled, reckoner);
   }

@@ -139,7 +139,7 @@ Figure lead_figure(const Shown& s, const decide::PriceSweep& sweep) {
   }
   picture.markers.push_back(today());
   const double now = at_factor(sweep, lead.more, 1);
-  std::string reading = "Below zero it would be the cheaper one.";
+  std::string reading = fmt::format("Below zero {} would cost less.", second);
   if (!lead.likely.empty()) {
     reading += " The band holds 95 of 100 trials with the uncertain figures.";
   }

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cstddef>
 #include <optional>
+#include <utility>
 #include <vector>
 
 #include "wattweek/decide/assessment.hpp"
@@ -21,7 +22,11 @@ Criterion criterion_of(const model::Study& study);
 /// \pre There is at least one.
 std::size_t best_of(const std::vector<double>& criteria);
 
-/// The same of so many candidates, of which `criterion(candidate)` tells the criterion.
+/// The lowest and the lowest of the others, as `best_of` finds them; the only one twice.
+/// \pre There is at least one.
+std::pair<std::size_t, std::size_t> best_two_of(const std::vector<double>& criteria);
+
+/// As the first, of so many candidates, of which `criterion(candidate)` tells the criterion.
 template <typename CriterionOf>
 std::size_t best_of(std::size_t candidates, const CriterionOf& criterion) {
   double lowest = criterion(0);

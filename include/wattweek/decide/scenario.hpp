@@ -42,6 +42,8 @@ class ScenarioReckoner {
  public:
   /// `plan` must outlive the reckoner.
   explicit ScenarioReckoner(const ScenarioPlan& plan);
+  /// Of these candidates alone; the totals of all others are 0.
+  ScenarioReckoner(const ScenarioPlan& plan, std::vector<std::size_t> candidates);
   ~ScenarioReckoner();
   ScenarioReckoner(const ScenarioReckoner&) = delete;
   ScenarioReckoner& operator=(const ScenarioReckoner&) = delete;
@@ -51,6 +53,11 @@ class ScenarioReckoner {
   /// metered with more than it then has counts as 0 in that month.
   [[nodiscard]] std::optional<ScenarioRefused> reckon(const model::Study& study,
                                                       std::vector<Totals>& totals);
+
+  /// A candidate's totals in the scenario that was reckoned last, with every band and block price
+  /// times a factor: what that leaves alone is not reckoned again.
+  /// \pre `reckon` has been called, has not refused, and reckons this candidate.
+  Totals at_prices(double factor, std::size_t candidate) const;
 
   /// Joint outcomes formed so far; see `power::DrawReckoner`.
   std::uint64_t outcomes_formed() const;
