@@ -39,7 +39,7 @@ Axis axis_of(const std::vector<Bar>& bars) {
 double draw_words(Canvas& canvas, const Bar& bar, double top) {
   const double width = kWidth - 2 * kMargin;
   const std::string number = diag::printable(bar.value_text);
-  const double beside = width - text_width(number, kTextSize) - 12;
+  const double beside = width - text_width(number, kBold * kTextSize) - 12;
   canvas.text(kWidth - kMargin, top + 14, number, "end strong");
   for (const std::string& line :
        wrapped(bar.name, {std::max(beside, kWidth / 3), width, 2}, kTextSize)) {

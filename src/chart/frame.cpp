@@ -18,7 +18,7 @@ double draw_heading(Canvas& canvas, const Frame& frame) {
   double bottom = kMargin;
   if (!frame.heading) return bottom;
   const double width = kWidth - 2 * kMargin;
-  for (const std::string& line : wrapped(frame.title, {width, width, 3}, kHeadingSize)) {
+  for (const std::string& line : wrapped(frame.title, {width, width, 3}, kBold * kHeadingSize)) {
     bottom += kHeadingLine;
     canvas.text(kMargin, bottom - 4, line, "heading");
   }

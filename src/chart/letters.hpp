@@ -13,6 +13,9 @@ inline constexpr double kHeadingSize = 16;
 inline constexpr double kTextSize = 14;
 inline constexpr double kSmallSize = 13;
 
+/// Bold letters are so much wider.
+inline constexpr double kBold = 1.1;
+
 /// The width of a text of this font size. \pre `text` is printable.
 double text_width(std::string_view text, double size);
 

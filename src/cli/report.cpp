@@ -7,6 +7,7 @@
 #include "cli/study_file.hpp"
 #include "cli/study_options.hpp"
 #include "wattweek/decide/ranking.hpp"
+#include "wattweek/version.hpp"
 
 namespace wattweek::cli {
 namespace {
@@ -98,8 +99,8 @@ Outcome reported(const Job& job, const ReportFiles& files) {
   auto found = assess(job.input);
   if (auto* problems = std::get_if<Problems>(&found)) return refused(std::move(*problems));
   auto& assessment = std::get<decide::Assessment>(found);
-  report::ReportShown shown{job.input.study, assessment,   {},        {},
-                            std::nullopt,    std::nullopt, job.month, {}};
+  report::ReportShown shown{job.input.study,       assessment, {}, {}, {}, {}, job.month,
+                            std::string(kVersion), {}};
   if (Problems problems = reckon(job, assessment, shown); !problems.empty()) {
     return refused(std::move(problems));
   }

@@ -200,9 +200,10 @@ PageSection notes_section(const Shown& s) {
 
 PageSection files_section(const ReportShown& shown) {
   PageSection section{"files", "Where can it be checked?", {}};
-  section.blocks.emplace_back(Paragraph{
-      "These are the files that were read, in full. Whoever doubts a figure can change it "
-      "there and reckon anew."});
+  section.blocks.emplace_back(
+      Paragraph{fmt::format("These are the files that wattweek {} read, in full. Whoever doubts a "
+                            "figure can change it there and reckon anew.",
+                            shown.version)});
   for (const InputFile& file : shown.inputs) {
     section.blocks.emplace_back(Verbatim{file.name, file.text});
   }

@@ -29,6 +29,7 @@ struct Reported {
               {},
               {},
               0,
+              "1.2.3",
               {{"study.toml", text}}} {
     if (decide::criterion_of(reckoned.study) == decide::Criterion::none) return;
     shown.prices = std::get<decide::PriceSweep>(
@@ -257,6 +258,13 @@ TEST_CASE("report: a profile's first comment says where its watts come from") {
   const std::string html = report_page(reported.shown);
   CHECK(holds(html, "<li>old box: Read off a wall meter, one evening.</li>"));
   CHECK(holds(html, "its file says nothing of a source.</li>"));
+}
+
+TEST_CASE("report: the files are in it, and the version of the program that read them") {
+  const std::string html = report_page(Reported(two_boxes()).shown);
+  CHECK(holds(html, "<p>These are the files that wattweek 1.2.3 read, in full."));
+  CHECK(holds(html, "<summary>study.toml ("));
+  CHECK(holds(html, "purchase = 300\n"));
 }
 
 TEST_CASE("report: one candidate alone is compared with nothing") {

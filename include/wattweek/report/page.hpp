@@ -31,6 +31,7 @@ struct ReportShown {
   std::optional<decide::PriceSweep> prices;  ///< Nothing where there is no criterion.
   std::optional<decide::AllTurns> turns;     ///< Nothing where there is no criterion.
   std::size_t month = 0;          ///< Whose bill is shown: an index into the assessment's months.
+  std::string version;            ///< Of the program.
   std::vector<InputFile> inputs;  ///< The study first, in the order in which they were read.
 };
 
