@@ -67,13 +67,15 @@ class SettledStudy::Inside {
     find_household_and_finance(file);
     find_tariff(file);
     find_workloads(file);
-    for (model::Candidate& candidate : study_.candidates) find_candidate(file, candidate);
-    for (model::Meter& meter : study_.meters) {
-      note(file + "meter." + meter.id + ".scale", meter.scale);
+    for (std::size_t c = 0; c < study_.candidates.size(); ++c) find_candidate(file, c);
+    for (std::size_t m = 0; m < study_.meters.size(); ++m) {
+      model::Meter& meter = study_.meters[m];
+      note(file + "meter." + meter.id + ".scale", {RangeKind::meter_scale, m}, meter.scale);
     }
   }
 
   const std::vector<std::string>& keys() const { return keys_; }
+  const std::vector<RangePlace>& places() const { return places_; }
   const model::Study& study() const { return study_; }
 
   void settle(std::size_t range, double fraction) {
@@ -101,11 +103,12 @@ class SettledStudy::Inside {
   }
 
   template <class T>
-  void note(const std::string& key, Range<T>& range) {
+  void note(const std::string& key, const RangePlace& place, Range<T>& range) {
     if (range.is_exact()) return;
     const auto [known, is_new] = known_.try_emplace(key, keys_.size());
     if (is_new) {
       keys_.push_back(key);
+      places_.push_back(place);
       targets_.emplace_back();
     }
     targets_[known->second].push_back(Target<T>{&range, range});
@@ -113,82 +116,96 @@ class SettledStudy::Inside {
   }
 
   template <class T>
-  void note(const std::string& key, std::optional<Range<T>>& range) {
-    if (range) note(key, *range);
+  void note(const std::string& key, const RangePlace& place, std::optional<Range<T>>& range) {
+    if (range) note(key, place, *range);
   }
 
   void find_household_and_finance(const std::string& file) {
     if (auto* of_year = std::get_if<Range<units::Energy>>(&study_.household.use)) {
-      note(file + "household.kwh_per_year", *of_year);
+      note(file + "household.kwh_per_year", {RangeKind::household}, *of_year);
     }
     if (!study_.finance) return;
-    note(file + "finance.discount_rate", study_.finance->discount_rate);
-    note(file + "finance.price_rise", study_.finance->price_rise);
+    note(file + "finance.discount_rate", {RangeKind::discount_rate}, study_.finance->discount_rate);
+    note(file + "finance.price_rise", {RangeKind::price_rise}, study_.finance->price_rise);
   }
 
   void find_tariff(const std::string& study_file) {
     model::Tariff& tariff = study_.tariff;
     const bool is_inline = files_(tariff.place) == study_file;
     const std::string at = files_(tariff.place) + (is_inline ? "tariff." : "");
-    note(at + "tax", tariff.tax);
-    note(at + "standing_per_day", tariff.standing_per_day);
-    note(at + "standing_per_month", tariff.standing_per_month);
-    note(at + "minimum_per_month", tariff.minimum_per_month);
-    for (model::Band& band : tariff.bands) note(at + "band." + band.name + ".price", band.price);
+    note(at + "tax", {RangeKind::tax}, tariff.tax);
+    note(at + "standing_per_day", {RangeKind::standing_charge}, tariff.standing_per_day);
+    note(at + "standing_per_month", {RangeKind::standing_charge}, tariff.standing_per_month);
+    note(at + "minimum_per_month", {RangeKind::minimum_bill}, tariff.minimum_per_month);
+    for (std::size_t b = 0; b < tariff.bands.size(); ++b) {
+      model::Band& band = tariff.bands[b];
+      note(at + "band." + band.name + ".price", {RangeKind::band_price, b}, band.price);
+    }
     for (std::size_t b = 0; b < tariff.blocks.size(); ++b) {
-      note(numbered(at + "block", b) + ".price", tariff.blocks[b].price);
+      note(numbered(at + "block", b) + ".price", {RangeKind::block_price, b},
+           tariff.blocks[b].price);
     }
   }
 
   void find_workloads(const std::string& file) {
-    for (model::Workload& workload : study_.workloads) {
+    for (std::size_t w = 0; w < study_.workloads.size(); ++w) {
+      model::Workload& workload = study_.workloads[w];
       const std::string at = file + "workload." + workload.id;
-      note(at + ".compute", workload.compute);
+      note(at + ".compute", {RangeKind::compute, w}, workload.compute);
       for (std::size_t u = 0; u < workload.uses.size(); ++u) {
         model::Use& use = workload.uses[u];
-        note(numbered(at + ".use", u) + (use.is_in_minutes ? ".minutes" : ".share"), use.share);
+        note(numbered(at + ".use", u) + (use.is_in_minutes ? ".minutes" : ".share"),
+             {RangeKind::share, w, u}, use.share);
       }
     }
   }
 
-  void find_candidate(const std::string& file, model::Candidate& candidate) {
+  void find_candidate(const std::string& file, std::size_t c) {
+    model::Candidate& candidate = study_.candidates[c];
     const std::string at = file + "candidate." + candidate.id;
-    note(at + ".purchase", candidate.purchase);
-    note(at + ".resale", candidate.resale);
+    note(at + ".purchase", {RangeKind::purchase, c}, candidate.purchase);
+    note(at + ".resale", {RangeKind::resale, c}, candidate.resale);
     for (std::size_t l = 0; l < candidate.later.size(); ++l) {
-      note(numbered(at + ".later", l) + ".cost", candidate.later[l].cost);
+      note(numbered(at + ".later", l) + ".cost", {RangeKind::later_cost, c, l},
+           candidate.later[l].cost);
     }
     for (std::size_t d = 0; d < candidate.devices.size(); ++d) {
-      model::Device& device = candidate.devices[d];
-      const std::string of_profile = files_(profiles_[&device]->place);
+      const std::string of_profile = files_(profiles_[&candidate.devices[d]]->place);
       const bool is_inline = of_profile == file;
-      find_device(is_inline ? numbered(at + ".device", d) + "." : of_profile, device);
+      find_device(is_inline ? numbered(at + ".device", d) + "." : of_profile, c, d);
     }
   }
 
-  void find_device(const std::string& at, model::Device& device) {
+  void find_device(const std::string& at, std::size_t c, std::size_t d) {
+    model::Device& device = study_.candidates[c].devices[d];
     model::Profile& profile = *profiles_[&device];
-    note(at + "watts.off", profile.off);
-    note(at + "watts.sleep", profile.sleep);
-    note(at + "watts.idle", profile.idle);
-    note(at + "watts.busy", profile.busy);
-    note(at + "watts.max", profile.max);
-    note(at + "capacity", profile.capacity);
-    for (model::Group& group : profile.groups) note(at + "groups." + group.name, group.watts);
+    const auto of = [c, d](RangeKind kind, std::size_t index = 0) {
+      return RangePlace{kind, c, index, d};
+    };
+    note(at + "watts.off", of(RangeKind::off_w), profile.off);
+    note(at + "watts.sleep", of(RangeKind::sleep_w), profile.sleep);
+    note(at + "watts.idle", of(RangeKind::idle_w), profile.idle);
+    note(at + "watts.busy", of(RangeKind::busy_w), profile.busy);
+    note(at + "watts.max", of(RangeKind::max_w), profile.max);
+    note(at + "capacity", of(RangeKind::capacity), profile.capacity);
+    for (std::size_t g = 0; g < profile.groups.size(); ++g) {
+      model::Group& group = profile.groups[g];
+      note(at + "groups." + group.name, of(RangeKind::group_w, g), group.watts);
+    }
     for (auto* tasks : {&device.runs, &device.assists}) {
       for (model::Task& task : *tasks) {
         find_increment(at + "increments." + study_.workloads[task.workload].id,
-                       task.increment.form);
+                       of(RangeKind::increment, task.workload), task.increment.form);
       }
     }
   }
 
-  void find_increment(const std::string& at, model::IncrementForm& form) {
+  void find_increment(const std::string& at, const RangePlace& place, model::IncrementForm& form) {
     if (auto* watts = std::get_if<model::PerUnit>(&form)) {
-      note(at + ".first", watts->first);
-      note(at + (watts->is_table ? ".each" : ""), watts->each);
+      note(at + ".first", place, watts->first);
+      note(at + (watts->is_table ? ".each" : ""), place, watts->each);
     } else if (auto* load = std::get_if<model::LoadPerUnit>(&form)) {
-      note(at + ".load", load->fraction);
+      note(at + ".load", place, load->fraction);
     }
   }
 
@@ -196,6 +213,7 @@ class SettledStudy::Inside {
   std::map<const model::Device*, model::Profile*> profiles_;
   FileNames files_;
   std::vector<std::string> keys_;
+  std::vector<RangePlace> places_;
   std::vector<std::vector<AnyTarget>> targets_;
   std::map<std::string, std::size_t> known_;
 };
@@ -205,6 +223,7 @@ SettledStudy::~SettledStudy() = default;
 
 const std::vector<std::string>& SettledStudy::keys() const { return inside_->keys(); }
 void SettledStudy::settle(std::size_t range, double fraction) { inside_->settle(range, fraction); }
+const std::vector<RangePlace>& SettledStudy::places() const { return inside_->places(); }
 const model::Study& SettledStudy::study() const { return inside_->study(); }
 
 }  // namespace wattweek::decide

@@ -224,12 +224,13 @@ class Drawer {
     const RegressionSums::Fit fit = sums.fit();
     if (fit.deviation <= kRounding * largest_criterion()) return;
     result_.explained = fit.r_squared;
-    const std::vector<std::string> keys = SettledStudy(study_).keys();
+    const SettledStudy settled(study_);
+    const std::vector<std::string>& keys = settled.keys();
     double all = 0;
     for (std::size_t r = 0; r < keys.size(); ++r) {
       const double b = fit.coefficients(static_cast<Eigen::Index>(r));
       if (!touches_[r]) continue;
-      result_.drivers.push_back({keys[r], b * b});
+      result_.drivers.push_back({keys[r], b * b, settled.places()[r]});
       all += b * b;
     }
     if (all <= 0) return result_.drivers.clear();

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "range_words.hpp"
 #include "sections.hpp"
 #include "spoken.hpp"
 #include "sums.hpp"
@@ -177,11 +178,12 @@ Figure where_figure(const Shown& s, std::size_t c) {
 
 Figure drivers_figure(const Shown& s) {
   chart::Bars picture{{}, "% of the doubt", {}};
-  Table numbers{{{"", Align::left}, {"share of the doubt"}}, {}};
+  Table numbers{{{"", Align::left}, {"in the files", Align::left}, {"share of the doubt"}}, {}};
   for (const decide::Driver& driver : s.all.uncertainty->drivers) {
-    numbers.rows.push_back({driver.key, fmt::format("{} %", fixed(100 * driver.share, 1))});
+    const std::string words = range_words(s.study, driver.place);
+    numbers.rows.push_back({words, driver.key, fmt::format("{} %", fixed(100 * driver.share, 1))});
     if (picture.bars.size() < kMostBars / 2 && driver.share >= 0.005) {
-      picture.bars.push_back({driver.key, 100 * driver.share, {}, percent_of(driver.share)});
+      picture.bars.push_back({words, 100 * driver.share, {}, percent_of(driver.share)});
     }
   }
   return amounts_figure("drivers", "Which uncertain figure matters most?", std::move(picture),

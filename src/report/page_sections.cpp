@@ -72,9 +72,10 @@ void add_doubt(const Shown& s, PageSection& section) {
                   counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
   if (doubt.best_two && s.study.candidates.size() > 1) section.blocks.emplace_back(cheapest(s));
   if (!doubt.drivers.empty()) {
-    section.blocks.emplace_back(Paragraph{fmt::format(
-        "Best to be settled first: {}. It holds {} of the doubt.",
-        range_words(s.study, doubt.drivers.front().key), percent_of(doubt.drivers.front().share))});
+    section.blocks.emplace_back(
+        Paragraph{fmt::format("Best to be settled first: {}. It holds {} of the doubt.",
+                              range_words(s.study, doubt.drivers.front().place),
+                              percent_of(doubt.drivers.front().share))});
     section.blocks.emplace_back(Figures{{drivers_figure(s)}});
   }
   const std::vector<std::string> bent = bends(s);

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "../support/all_ranges.hpp"
 #include "../support/study_text.hpp"
 #include "linked_text.hpp"
 #include "wattweek/decide/scenario.hpp"
@@ -30,63 +31,12 @@ Keys sorted(Keys keys) {
   return keys;
 }
 
-// Every key that may hold a range, each as one.
-const std::string kAllInline = R"(
-time_zone = "Etc/UTC"
-start = 2027-01-01
-[household]
-kwh_per_year = [3000, 3600]
-[carbon]
-kg_per_kwh = [0.2, 0.4]
-[finance]
-years = 3
-discount_rate = [0.01, 0.03]
-price_rise = [0.0, 0.02]
-[tariff]
-currency = "EUR"
-tax = [0.05, 0.15]
-standing_per_day = [0.2, 0.4]
-standing_per_month = [1, 3]
-minimum_per_month = [10, 12]
-band = [ { name = "night", price = [0.10, 0.20], hours = "22:00-06:00" }, { name = "day", price = [0.3, 0.5] } ]
-block = [ { up_to = 100, price = [0.01, 0.03] }, { price = [0.02, 0.06] } ]
-[[workload]]
-id = "films"
-compute = [2, 4]
-use = [ { hours = "20:00-22:00", share = [0.2, 0.6] }, { hours = "10:00-12:00", minutes = [30, 60] } ]
-[[workload]]
-id = "music"
-use = [ { share = 0.5 } ]
-[[workload]]
-id = "mail"
-use = [ { share = 0.5 } ]
-[[meter]]
-id = "plug"
-scale = [0.98, 1.02]
-[[candidate]]
-id = "palm"
-purchase = [200, 300]
-resale = [20, 40]
-later = [ { year = 1, cost = 5 }, { year = 2, cost = [30, 50] } ]
-[[candidate.device]]
-runs = []
-meter = "plug"
-watts = { idle = [3, 5] }
-[[candidate.device]]
-capacity = [50, 60]
-meter = "plug"
-rest = [ { hours = "03:00-04:00", state = "sleep" } ]
-watts = { off = [0.1, 0.3], sleep = [1, 2], idle = [8, 9], busy = [20, 24], max = [22, 26] }
-groups = { disks = [4, 6] }
-increments = { music = { first = [1, 2], each = [0.5, 1.5], group = "disks" }, mail = [2, 4], chess = [1, 9] }
-)";
-
 }  // namespace
 
 TEST_CASE("every range of a study has its key, in the order of the file's tables") {
   // `films` has no increment: its load is compute / capacity. Nobody plays chess, and the grid's
   // carbon is no cost.
-  CHECK(keys_of(read_study(kAllInline).study) ==
+  CHECK(keys_of(read_study(tests::kAllRanges).study) ==
         Keys{"study.toml:household.kwh_per_year",
              "study.toml:finance.discount_rate",
              "study.toml:finance.price_rise",
@@ -232,7 +182,7 @@ watts = { idle = [8, 12] }
 }
 
 TEST_CASE("a settled range stands at its low end, its high end or between, and can be moved") {
-  const auto input = read_study(kAllInline);
+  const auto input = read_study(tests::kAllRanges);
   SettledStudy settled(input.study);
   const auto& keys = settled.keys();
   const auto find = [&keys](const std::string& key) {
@@ -257,7 +207,7 @@ TEST_CASE("a settled range stands at its low end, its high end or between, and c
 }
 
 TEST_CASE("the midpoints give the central result of a study with every kind of range") {
-  const auto input = read_study(kAllInline);
+  const auto input = read_study(tests::kAllRanges);
   const Assessment central = tests::assessed(input);
   const ScenarioPlan plan = plan_scenarios(input.study, input.zone);
   ScenarioReckoner reckoner(plan);

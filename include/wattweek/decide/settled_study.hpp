@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "wattweek/decide/range_place.hpp"
 #include "wattweek/model/study.hpp"
 
 namespace wattweek::decide {
@@ -25,6 +26,9 @@ class SettledStudy {
   /// file's name, its path where another file has the same name. Ranges with equal ends, those that
   /// no device of the study uses and the grid's carbon are left out.
   const std::vector<std::string>& keys() const;
+
+  /// Where each range stands, in the order of `keys`.
+  const std::vector<RangePlace>& places() const;
 
   /// Settles a range at low + fraction (high - low).
   void settle(std::size_t range, double fraction);

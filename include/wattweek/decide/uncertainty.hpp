@@ -13,6 +13,7 @@
 
 #include "wattweek/calendar/zone.hpp"
 #include "wattweek/decide/progress.hpp"
+#include "wattweek/decide/range_place.hpp"
 #include "wattweek/diag/diagnostic.hpp"
 #include "wattweek/model/study.hpp"
 
@@ -51,6 +52,7 @@ struct CandidateDoubt {
 struct Driver {
   std::string key;  ///< See `SettledStudy::keys`.
   double share = 0;
+  RangePlace place{};
 };
 
 struct Uncertainty {
