@@ -34,6 +34,14 @@ TEST_CASE("report: the page is written whole, and said; nothing else is left") {
   CHECK(markdown.err == "");
 }
 
+TEST_CASE("report: Ostrawick's page is under 120 kB") {
+  const ReportDesk desk;
+  const std::string study = WATTWEEK_SOURCE_DIR "/docs/examples/ostrawick.toml";
+  const std::string page = desk.words_run("report " + study + " -o -").out;
+  CHECK(begins(page, report::kPageBegins));
+  CHECK(page.size() < 120'000);
+}
+
 TEST_CASE("report: without the converter pictures are lines alone, and a line says what lacks") {
   const ReportDesk desk;
   const Run run = desk.run("-o report.html --pictures pics");

@@ -8,8 +8,8 @@
 #include <regex>
 #include <set>
 
-#include "page_parts.hpp"
 #include "../support/study_text.hpp"
+#include "page_parts.hpp"
 #include "wattweek/decide/ranking.hpp"
 
 namespace wattweek::report {
@@ -192,6 +192,29 @@ TEST_CASE("report: of forty workloads the nine largest are drawn, and the rest a
   CHECK(drawn_kwh ==
         doctest::Approx(units::in_kilowatt_hours(reported.reckoned.result.candidates[0].energy)));
   CHECK(figure->numbers.rows.size() == 42);
+}
+
+TEST_CASE("report: fifteen candidates with forty workloads stay below a megabyte") {
+  std::string text = tests::kYear2027 + tests::kFlatTariff + "[finance]\nyears = 5\n";
+  for (int w = 0; w < 40; ++w) {
+    text += fmt::format(
+        "[[workload]]\nid = \"w{0}\"\nname = \"Task {0} of all that this machine has to do\"\n"
+        "[[workload.use]]\nhours = \"{1:02}:00-{2:02}:30\"\nshare = 0.{3}\n",
+        w, w % 20, w % 20 + 1, 1 + w % 9);
+  }
+  for (int c = 0; c < 15; ++c) {
+    text += fmt::format(
+        "[[candidate]]\nid = \"c{0}\"\nname = \"Set-up {0} of fifteen that were "
+        "thought of\"\npurchase = {1}\n[[candidate.device]]\nwatts.idle = [{2}, "
+        "{3}]\n",
+        c, 60 * c, 60 - 3 * c, 68 - 3 * c);
+    for (int w = 0; w < 40; ++w) text += fmt::format("increments.w{} = {}\n", w, 1 + (w + c) % 5);
+  }
+  Reported reported(text);
+  reported.draw();
+  const std::string html = report_page(reported.shown);
+  CHECK(html.size() > 300'000);
+  CHECK(html.size() < 1'000'000);
 }
 
 TEST_CASE("report: a study of more than a year names its months with their years") {
