@@ -77,6 +77,9 @@ void FactoredReckoner::settle_household(double factor) {
 
 // Factors that press every share to 1 all come to the same.
 void FactoredReckoner::settle_shares(const FactorValues& values) {
+  if (shares_number_ > 0 && use_ == values.use && use_of_ == values.use_of) return;
+  use_ = values.use;
+  use_of_ = values.use_of;
   factored_.set_shares(values);
   wanted_.clear();
   factored_.append_shares(wanted_);

@@ -71,7 +71,9 @@ class FactoredReckoner {
     std::optional<double> idle;  // Factor that `law` has; nothing: there is no law.
     power::CandidateLaw law;
   };
-  std::vector<Known> known_;    // By candidate.
+  std::vector<Known> known_;  // By candidate.
+  double use_ = 1;            // The factors that the shares are of.
+  std::vector<double> use_of_;
   std::vector<double> shares_;  // Both ends of all.
   std::vector<double> wanted_;
   std::uint64_t shares_number_ = 0;  // So many times they changed.

@@ -17,9 +17,12 @@ constexpr double kUnknown = std::numeric_limits<double>::quiet_NaN();
 }  // namespace
 
 DeviceBook::DeviceBook(const DevicePlan& plan)
-    : plan_(plan), mean_w_(plan.situations.size(), kUnknown), serving_(plan.workloads.size()) {
-  for (std::uint32_t s = 0; s < plan.situations.size(); ++s) {
-    const std::vector<std::uint32_t>& use_set = plan.situations[s].use_set;
+    : plan_(plan), mean_w_(plan.situations.size(), kUnknown) {}
+
+void DeviceBook::find_serving() {
+  serving_.resize(plan_.workloads.size());
+  for (std::uint32_t s = 0; s < plan_.situations.size(); ++s) {
+    const std::vector<std::uint32_t>& use_set = plan_.situations[s].use_set;
     for (std::size_t t = 0; t < use_set.size(); ++t) {
       if (serving_[t].size() <= use_set[t]) serving_[t].resize(use_set[t] + 1);
       serving_[t][use_set[t]].push_back(s);
@@ -30,6 +33,7 @@ DeviceBook::DeviceBook(const DevicePlan& plan)
 void DeviceBook::forget() { std::fill(mean_w_.begin(), mean_w_.end(), kUnknown); }
 
 void DeviceBook::forget(const std::vector<UseSetBook::UseSet>& changed) {
+  if (serving_.empty()) find_serving();
   for (const UseSetBook::UseSet& each : changed) {
     const auto task =
         std::lower_bound(plan_.workloads.begin(), plan_.workloads.end(), each.workload);

@@ -47,6 +47,7 @@ class DeviceBook {
 
  private:
   double hours(std::size_t situation) const { return plan_.total_hours[situation]; }
+  void find_serving();
   bool find_mean_w(std::size_t situation, const UseSetUnits& units, power::DrawReckoner& reckoner);
   void book_on(std::size_t situation);
   void book_steady(std::size_t situation, State state, double watts);
@@ -64,7 +65,8 @@ class DeviceBook {
   std::vector<const power::UnitsInUse*> in_use_;
   Eigen::VectorXd kwh_;         // Of one cause, by cell.
   std::vector<double> mean_w_;  // By situation, one copy; NaN where it is not known.
-  std::vector<std::vector<std::vector<std::uint32_t>>> serving_;  // [task][use set]: situations.
+  std::vector<std::vector<std::vector<std::uint32_t>>>
+      serving_;  // [task][use set]: situations. On demand.
 };
 
 }  // namespace wattweek::energy
