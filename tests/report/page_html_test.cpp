@@ -16,6 +16,16 @@ std::string body_of(const Page& page) {
   return html.substr(html.find("<section"));
 }
 
+Figure a_figure() {
+  return {"cost",
+          "What does it cost?",
+          "Cost",
+          "Box: 12 EUR.",
+          "How to read it.",
+          chart::Bars{{}, "EUR a year", {{"Box", 12, {}, "12 EUR"}}},
+          {{{"", Align::left}, {"EUR"}}, {{"Box", "12.00"}}}};
+}
+
 bool holds(const std::string& text, const std::string& wanted) {
   return text.find(wanted) != std::string::npos;
 }
@@ -74,13 +84,7 @@ TEST_CASE("page: a table names its rows by the first column, and words stand to 
 }
 
 TEST_CASE("page: a picture has words for those who cannot see it, and its numbers a click away") {
-  Figure figure{"cost",
-                "What does it cost?",
-                "Cost",
-                "Box: 12 EUR.",
-                "How to read it.",
-                chart::Bars{{}, "EUR a year", {{"Box", 12, {}, "12 EUR"}}},
-                {{{"", Align::left}, {"EUR"}}, {{"Box", "12.00"}}}};
+  const Figure figure = a_figure();
   const std::string body = body_of(page_of({Figures{{figure}}}));
   CHECK(holds(body, "<figure id=\"cost\">\n<figcaption>Cost</figcaption>\n<svg "));
   CHECK(holds(body, "<title id=\"cost-title\">What does it cost?</title>"));
@@ -127,14 +131,7 @@ TEST_CASE("page in Markdown: a file cannot end its own fence") {
 
 TEST_CASE(
     "page in Markdown: pictures are named where there are any, and their numbers stand below") {
-  const Figure figure{"cost",
-                      "What does it cost?",
-                      "Cost",
-                      "Box: 12 EUR.",
-                      "How to read it.",
-                      chart::Bars{{}, "EUR a year", {{"Box", 12, {}, "12 EUR"}}},
-                      {{{"", Align::left}, {"EUR"}}, {{"Box", "12.00"}}}};
-  const Page page = page_of({Figures{{figure}}});
+  const Page page = page_of({Figures{{a_figure()}}});
   CHECK(holds(lay_out_page_in_markdown(page, "pictures"),
               "What does it cost?\n\n![Box: 12 EUR.](pictures/cost.svg)\n\nHow to read it.\n\n"
               "| | EUR |\n| :-- | --: |\n| Box | 12.00 |\n"));
