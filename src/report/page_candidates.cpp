@@ -57,10 +57,11 @@ Figured present_cost_column(const Shown& s) {
           }};
 }
 
+/// Money first: on a telephone the last columns are not seen at once.
 std::vector<Figured> columns_of(const Shown& s) {
-  std::vector<Figured> columns = energy_columns(s);
-  for (Figured& column : cost_columns(s)) columns.push_back(std::move(column));
+  std::vector<Figured> columns = cost_columns(s);
   if (s.all.candidates.front().lifetime) columns.push_back(present_cost_column(s));
+  for (Figured& column : energy_columns(s)) columns.push_back(std::move(column));
   if (s.study.carbon_kg_per_kwh) {
     columns.push_back({fmt::format("kg CO2 {}", over_the_study(s)), [&s](std::size_t c) {
                          return spoken(s.all.candidates[c].co2_kg.value_or(0));

@@ -26,8 +26,8 @@ std::string percent_range(const units::Range<double>& range) {
 std::string money_assumption(const Shown& s) {
   const model::Finance finance = s.study.finance.value_or(model::Finance{});
   return fmt::format(
-      "Prices of electricity rise by {} a year. What is paid a year later counts for {} less: the "
-      "rate of discount.",
+      "Prices of electricity rise by {} a year. What is paid later counts for less, by {} for each "
+      "year: the rate of discount.",
       percent_range(finance.price_rise), percent_range(finance.discount_rate));
 }
 
@@ -167,8 +167,9 @@ std::size_t first_shown(const Shown& s) {
 PageSection bill_section(const Shown& s, const ReportShown& shown) {
   const std::string month = month_name(s.all.months[shown.month].month);
   PageSection section{"bill", fmt::format("What does the bill of {} say?", month), {}};
-  section.blocks.emplace_back(Paragraph{fmt::format(
-      "The contract is {}, in {}. Tax is in these prices:", s.study.tariff.name, s.currency())});
+  section.blocks.emplace_back(Paragraph{
+      fmt::format("The contract is {}, in {}. Prices of a kWh are with tax:", s.study.tariff.name,
+                  s.currency())});
   section.blocks.emplace_back(prices_of(s.study.tariff));
   section.blocks.emplace_back(Paragraph{
       "The household's bill, line by line, without and with the machine. Lines are before tax. "

@@ -61,10 +61,12 @@ void add_comparisons(const Shown& s, PageSection& section) {
       fmt::format("The same for {}", counted(others.size() / 2, "other")), std::move(others)});
 }
 
+constexpr const char* kHowSure = "How sure is it?";
+
 /// What holds the doubt, and where straight lines would mislead.
 void add_doubt(const Shown& s, PageSection& section) {
   const decide::Uncertainty& doubt = *s.all.uncertainty;
-  section.blocks.emplace_back(Subheading{"How sure is it?"});
+  if (!section.blocks.empty()) section.blocks.emplace_back(Subheading{kHowSure});
   section.blocks.emplace_back(Paragraph{
       fmt::format("{} of the files {} known as a range only. In {} trials each of these was drawn "
                   "anew from its "
@@ -72,10 +74,10 @@ void add_doubt(const Shown& s, PageSection& section) {
                   counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
   if (doubt.best_two && s.study.candidates.size() > 1) section.blocks.emplace_back(cheapest(s));
   if (!doubt.drivers.empty()) {
-    section.blocks.emplace_back(
-        Paragraph{fmt::format("Best to be settled first: {}. It holds {} of the doubt.",
-                              range_words(s.study, doubt.drivers.front().place),
-                              percent_of(doubt.drivers.front().share))});
+    section.blocks.emplace_back(Paragraph{fmt::format(
+        "Best to be settled first: {}. It holds {} of the doubt about {}.",
+        range_words(s.study, doubt.drivers.front().place), percent_of(doubt.drivers.front().share),
+        s.study.candidates.size() > 1 ? "which of the best two costs less" : "the cost")});
     section.blocks.emplace_back(Figures{{drivers_figure(s)}});
   }
   const std::vector<std::string> bent = bends(s);
@@ -161,6 +163,8 @@ PageSection where_section(const Shown& s) {
     hours.items.push_back(fmt::format("{}. {}", s.study.candidates[c].name, hours_sentence(s, c)));
   }
   section.blocks.emplace_back(std::move(hours));
+  section.blocks.emplace_back(
+      Paragraph{"Device-hours count each device by itself: two that idle all day are 48 of them."});
   return section;
 }
 
@@ -180,15 +184,16 @@ PageSection when_section(const Shown& s, const ReportShown& shown) {
 }
 
 PageSection change_section(const Shown& s, const ReportShown& shown) {
-  PageSection section{"change", "What would change the answer?", {}};
-  if (shown.prices && s.study.candidates.size() > 1) {
+  const bool is_ranked = shown.prices && s.study.candidates.size() > 1;
+  PageSection section{"change", is_ranked ? "What would change the answer?" : kHowSure, {}};
+  if (is_ranked) {
     section.blocks.emplace_back(
         Paragraph{fmt::format("Which one is best is judged by its cost {}.", over_the_horizon(s))});
     Figures figures{{prices_figure(s, *shown.prices)}};
     if (shown.prices->lead) figures.figures.push_back(lead_figure(s, *shown.prices));
     section.blocks.emplace_back(std::move(figures));
+    if (shown.turns) add_turns(s, *shown.turns, section);
   }
-  if (shown.turns && s.study.candidates.size() > 1) add_turns(s, *shown.turns, section);
   if (s.all.uncertainty) add_doubt(s, section);
   return section;
 }

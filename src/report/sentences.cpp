@@ -163,8 +163,11 @@ std::vector<std::string> comparison_sentences(const model::Study& study,
     sentences.insert(sentences.end(), {payback(pair), verdict(pair), break_even(pair)});
   } else if (!shows_as_zero(row.extra_purchase, pair.currency)) {
     sentences.emplace_back(
-        "Whether that pays depends on the years it is kept: give finance.years in the study or "
-        "--years N.");
+        amounts == Amounts::exact
+            ? "Whether that pays depends on the years it is kept: give finance.years in the study "
+              "or "
+              "--years N."
+            : "Whether that pays depends on the years it is kept, and these are not given.");
   }
   if (all.targets) sentences.push_back(target(pair, *all.targets));
   sentences.erase(std::remove(sentences.begin(), sentences.end(), ""), sentences.end());

@@ -283,6 +283,30 @@ TEST_CASE("report: a profile's first comment says where its watts come from") {
   CHECK(holds(html, "its file says nothing of a source.</li>"));
 }
 
+TEST_CASE("report: where nothing is ranked it says how sure the figures are") {
+  Reported reported(tests::kYear2027 + tests::kFlatTariff + kFilms +
+                    box("old", "[100, 120]", "50"));
+  reported.draw();
+  const std::string html = report_page(reported.shown);
+  CHECK(holds(html, "<section id=\"change\">\n<h2>How sure is it?</h2>\n"));
+  CHECK(holds(html,
+              "<p>Best to be settled first: the idle watts of device 1. It holds 100 % of the "
+              "doubt about the cost.</p>"));
+}
+
+TEST_CASE("report: money stands before watts") {
+  const Page whole = page(Reported(two_boxes()).shown);
+  for (const PageBlock& block : whole.sections.front().blocks) {
+    const auto* table = std::get_if<NamedTable>(&block);
+    if (table == nullptr) continue;
+    std::vector<std::string> headers;
+    for (const Column& column : table->table.columns) headers.push_back(column.header);
+    CHECK(headers == std::vector<std::string>{"", "EUR a year", "purchase EUR",
+                                              "EUR over 5 years, at present value", "kWh a year",
+                                              "W on average"});
+  }
+}
+
 TEST_CASE("report: the files are in it, and the version of the program that read them") {
   const std::string html = report_page(Reported(two_boxes()).shown);
   CHECK(holds(html, "<p>These are the files that wattweek 1.2.3 read, in full."));

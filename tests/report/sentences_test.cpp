@@ -22,6 +22,15 @@ TEST_CASE("sentences: without a horizon no payback is named") {
         " give finance.years in the study or --years N.");
 }
 
+TEST_CASE("sentences: amounts as people say them, and no word of options for who only reads") {
+  const auto said =
+      comparison_sentences(study(), assessment(), assessment().rows.front(), Amounts::spoken);
+  CHECK(fmt::format("{}", fmt::join(said, " ")) ==
+        "Palm-size box uses 900 kWh less a year and costs 270 EUR less a year to run."
+        " It costs 300 EUR more to buy. Whether that pays depends on the years it is kept, and"
+        " these are not given.");
+}
+
 TEST_CASE("sentences: a payback stands beside the verdict of the present costs and the horizon") {
   CHECK(sentence(with_horizon()) ==
         "Palm-size box uses 900.0 kWh less a year and costs 270.00 EUR less a year to run."
