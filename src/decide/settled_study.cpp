@@ -134,8 +134,8 @@ class SettledStudy::Inside {
     const bool is_inline = files_(tariff.place) == study_file;
     const std::string at = files_(tariff.place) + (is_inline ? "tariff." : "");
     note(at + "tax", {RangeKind::tax}, tariff.tax);
-    note(at + "standing_per_day", {RangeKind::standing_charge}, tariff.standing_per_day);
-    note(at + "standing_per_month", {RangeKind::standing_charge}, tariff.standing_per_month);
+    note(at + "standing_per_day", {RangeKind::standing_per_day}, tariff.standing_per_day);
+    note(at + "standing_per_month", {RangeKind::standing_per_month}, tariff.standing_per_month);
     note(at + "minimum_per_month", {RangeKind::minimum_bill}, tariff.minimum_per_month);
     for (std::size_t b = 0; b < tariff.bands.size(); ++b) {
       model::Band& band = tariff.bands[b];
@@ -200,11 +200,14 @@ class SettledStudy::Inside {
     }
   }
 
-  void find_increment(const std::string& at, const RangePlace& place, model::IncrementForm& form) {
+  void find_increment(const std::string& at, RangePlace place, model::IncrementForm& form) {
     if (auto* watts = std::get_if<model::PerUnit>(&form)) {
+      place.kind = RangeKind::increment_first;
       note(at + ".first", place, watts->first);
+      place.kind = watts->first ? RangeKind::increment_further : RangeKind::increment;
       note(at + (watts->is_table ? ".each" : ""), place, watts->each);
     } else if (auto* load = std::get_if<model::LoadPerUnit>(&form)) {
+      place.kind = RangeKind::increment_load;
       note(at + ".load", place, load->fraction);
     }
   }

@@ -5,54 +5,19 @@
 
 #include <algorithm>
 #include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <iostream>
-#include <sstream>
 
+#include "ostrawick.hpp"
 #include "wattweek/decide/assessment.hpp"
 #include "wattweek/decide/scenario.hpp"
 #include "wattweek/decide/settled_study.hpp"
 #include "wattweek/decide/uncertainty.hpp"
 #include "wattweek/decide/what_if.hpp"
-#include "wattweek/read/read.hpp"
 
 namespace {
 
 using namespace wattweek;
-
-read::SourceText text_of(const std::filesystem::path& path) {
-  std::ostringstream text;
-  text << std::ifstream(path).rdbuf();
-  return {path.string(), path.string(), text.str()};
-}
-
-/// Under its own contract, or under another one.
-read::StudyInput read_ostrawick(const std::filesystem::path& contract) {
-  const read::Surroundings beside{
-      [&contract](const std::string& path, const std::string& from, read::ShippedKind) {
-        if (path == "ostrawick-tariff.toml") return text_of(contract);
-        return text_of(std::filesystem::path(from).parent_path() / path);
-      },
-      calendar::zone_rules};
-  auto got = read::study(text_of(WATTWEEK_SOURCE_DIR "/docs/examples/ostrawick.toml"), beside);
-  for (const auto& problem : got.problems) std::cerr << diag::to_text(problem) << '\n';
-  if (!got.value) std::exit(2);
-  return std::move(*got.value);
-}
-
-const read::StudyInput& ostrawick() {
-  static const read::StudyInput read_once =
-      read_ostrawick(WATTWEEK_SOURCE_DIR "/docs/examples/ostrawick-tariff.toml");
-  return read_once;
-}
-
-/// Blocks, a minimum bill, a standing charge and tax.
-const read::StudyInput& under_full_contract() {
-  static const read::StudyInput read_once =
-      read_ostrawick(WATTWEEK_SOURCE_DIR "/tests/bench/full-contract.toml");
-  return read_once;
-}
+using bench::ostrawick;
+using bench::under_full_contract;
 
 void reckon_ostrawick(benchmark::State& state) {
   const read::StudyInput& input = ostrawick();

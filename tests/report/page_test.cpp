@@ -289,9 +289,10 @@ TEST_CASE("report: where nothing is ranked it says how sure the figures are") {
   reported.draw();
   const std::string html = report_page(reported.shown);
   CHECK(holds(html, "<section id=\"change\">\n<h2>How sure is it?</h2>\n"));
-  CHECK(holds(html,
-              "<p>Best to be settled first: the idle watts of device 1. It holds 100 % of the "
-              "doubt about the cost.</p>"));
+  CHECK(
+      holds(html,
+            "<p>Best to be settled first: the idle watts of device 1 of old. It holds 100 % of the "
+            "doubt about the cost.</p>"));
 }
 
 TEST_CASE("report: money stands before watts") {

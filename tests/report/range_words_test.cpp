@@ -25,8 +25,8 @@ TEST_CASE("range words: every range of a study is said in words") {
                                "the rate of discount",
                                "the yearly rise of electricity prices",
                                "the tax on the bill",
-                               "the standing charge",
-                               "the standing charge",
+                               "the standing charge of a day",
+                               "the standing charge of a month",
                                "the minimum bill",
                                "the price of a kWh in the band night",
                                "the price of a kWh in the band day",
@@ -38,17 +38,17 @@ TEST_CASE("range words: every range of a study is said in words") {
                                "the purchase of palm",
                                "the resale of palm",
                                "a later cost of palm",
-                               "the idle watts of device 1",
-                               "the watts of device 2 shut down",
-                               "the watts of device 2 asleep",
-                               "the idle watts of device 2",
-                               "the watts of device 2 at full load",
-                               "the most watts of device 2",
-                               "how much work device 2 can do",
-                               "the watts of the disks of device 2",
-                               "what music adds on device 2",
-                               "what music adds on device 2",
-                               "what mail adds on device 2",
+                               "the idle watts of device 1 of palm",
+                               "the watts of device 2 of palm shut down",
+                               "the watts of device 2 of palm asleep",
+                               "the idle watts of device 2 of palm",
+                               "the watts of device 2 of palm at full load",
+                               "the most watts of device 2 of palm",
+                               "how much work device 2 of palm can do",
+                               "the watts of the disks of device 2 of palm",
+                               "what music adds on device 2 of palm for the first unit",
+                               "what music adds on device 2 of palm for each further unit",
+                               "what mail adds on device 2 of palm",
                                "the error of the meter plug",
                            });
 }
@@ -74,6 +74,8 @@ TEST_CASE("range words: one price and one use need no number, and a later cost h
         "how much of the time Film streaming is in use");
   CHECK(range_words(study, {RangeKind::later_cost, 0, 1}) ==
         "the later cost (two disks) of Palm-size box");
+  CHECK(range_words(study, {RangeKind::increment_load, 0, 1, 1}) ==
+        "the load of music on device 2 of Palm-size box");
 }
 
 }  // namespace

@@ -11,7 +11,8 @@ enum class RangeKind {
   discount_rate,
   price_rise,
   tax,
-  standing_charge,
+  standing_per_day,
+  standing_per_month,
   minimum_bill,
   band_price,   ///< of: band
   block_price,  ///< of: block
@@ -26,9 +27,12 @@ enum class RangeKind {
   busy_w,
   max_w,
   capacity,
-  group_w,      ///< index: group
-  increment,    ///< index: workload
-  meter_scale,  ///< of: meter
+  group_w,            ///< index: group
+  increment,          ///< index: workload; for each unit
+  increment_first,    ///< index: workload; for the first unit
+  increment_further,  ///< index: workload; for each further unit
+  increment_load,     ///< index: workload; in load
+  meter_scale,        ///< of: meter
 };
 
 /// The place of a range; of one that several devices share, the first.
