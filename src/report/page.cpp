@@ -38,7 +38,7 @@ Page page(const ReportShown& shown) {
                    when_section(s, shown)};
   const bool ranked = shown.prices && shown.study.candidates.size() > 1;
   if (ranked || shown.assessment.uncertainty) page.sections.push_back(change_section(s, shown));
-  if (!shown.assessment.notes.empty()) page.sections.push_back(notes_section(s));
+  if (!shown.assessment.notes.empty()) page.sections.push_back(notes_section(s, shown));
   page.sections.push_back(bill_section(s, shown));
   page.sections.push_back(method_section(s, shown));
   page.sections.push_back(files_section(shown));

@@ -118,8 +118,9 @@ List sources_of(const std::vector<const model::Profile*>& profiles,
                 const std::vector<InputFile>& inputs) {
   List list;
   for (const model::Profile* profile : profiles) {
-    const auto file = std::find_if(inputs.begin() + 1, inputs.end(), [&](const InputFile& input) {
-      return profile->place.file && input.name == *profile->place.file;
+    // What stands in the study itself has no comment of its own.
+    const auto file = std::find_if(inputs.begin(), inputs.end(), [&](const InputFile& input) {
+      return &input != &inputs.front() && profile->place.file && input.name == *profile->place.file;
     });
     const std::string words = file == inputs.end() ? "" : first_comment(file->text);
     list.items.push_back(fmt::format("{}: {}", profile->name,

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <memory>
 
 #include "factor_words.hpp"
 #include "page_candidates.hpp"
@@ -59,6 +60,17 @@ void add_comparisons(const Shown& s, PageSection& section) {
   if (others.empty()) return;
   section.blocks.emplace_back(Folded{
       fmt::format("The same for {}", counted(others.size() / 2, "other")), std::move(others)});
+}
+
+/// A file's name as everybody may read it: seen from the study's folder. Where the author keeps
+/// that folder is nobody's business.
+std::string published_name(const ReportShown& shown, const std::string& name) {
+  const std::string& study = shown.inputs.empty() ? name : shown.inputs.front().name;
+  const std::string folder = study.substr(0, study.rfind('/') + 1);
+  if (!folder.empty() && name.compare(0, folder.size(), folder) == 0) {
+    return name.substr(folder.size());
+  }
+  return name.front() == '/' ? name.substr(name.rfind('/') + 1) : name;
 }
 
 constexpr const char* kHowSure = "How sure is it?";
@@ -198,9 +210,14 @@ PageSection change_section(const Shown& s, const ReportShown& shown) {
   return section;
 }
 
-PageSection notes_section(const Shown& s) {
+PageSection notes_section(const Shown& s, const ReportShown& shown) {
   List list;
-  for (const decide::Note& note : s.all.notes) list.items.push_back(note_sentence(note));
+  for (decide::Note note : s.all.notes) {
+    if (auto* place = std::get_if<diag::Place>(&note.where); place != nullptr && place->file) {
+      place->file = std::make_shared<const std::string>(published_name(shown, *place->file));
+    }
+    list.items.push_back(note_sentence(note));
+  }
   return {"notes", "What should be known besides?", {std::move(list)}};
 }
 
@@ -211,7 +228,7 @@ PageSection files_section(const ReportShown& shown) {
                             "figure can change it there and reckon anew.",
                             shown.version)});
   for (const InputFile& file : shown.inputs) {
-    section.blocks.emplace_back(Verbatim{file.name, file.text});
+    section.blocks.emplace_back(Verbatim{published_name(shown, file.name), file.text});
   }
   return section;
 }

@@ -29,7 +29,7 @@ PageSection bill_section(const Shown& s, const ReportShown& shown);
 PageSection method_section(const Shown& s, const ReportShown& shown);
 
 /// Every note. \pre There are notes.
-PageSection notes_section(const Shown& s);
+PageSection notes_section(const Shown& s, const ReportShown& shown);
 
 /// The files, in full.
 PageSection files_section(const ReportShown& shown);

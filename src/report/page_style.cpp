@@ -57,15 +57,14 @@ pre{overflow-x:auto;margin:.5rem 0;font:.85rem/1.45 ui-monospace,monospace;tab-s
 @media (max-width:30rem){main{padding:.5rem .75rem 3rem}figure{margin:.75rem -.5rem}figcaption,.reading,figure details{padding:0 .5rem}}
 @page{size:A4;margin:16mm 14mm}
 @media print{
-body{font-size:10pt}
+html{font-size:10pt}
 main{max-width:none;padding:0}
 nav{display:none}
 .on-paper{display:block;color:var(--muted)}
 section{margin-top:1.5rem}
 h2{break-after:avoid}
 h3,figcaption{break-after:avoid}
-figure,tr,.answer,li{break-inside:avoid}
-thead,tbody tr:nth-child(-n+2){break-after:avoid}
+figure,tr,.answer,.wide,li{break-inside:avoid}
 figure{max-width:12.5cm}
 .side-by-side{grid-template-columns:repeat(2,minmax(0,1fr));gap:0 1rem}
 .side-by-side:has(details[open]){grid-template-columns:minmax(0,1fr)}
@@ -76,6 +75,7 @@ details:not([open]){display:none}
 table{font-size:8pt}
 th,td{padding-right:.4rem}
 .wide td{white-space:normal}
+#candidates td{white-space:nowrap}
 thead th,tbody th,td.words{min-width:0;overflow-wrap:anywhere}
 pre{white-space:pre-wrap;overflow-wrap:anywhere}
 }

@@ -315,6 +315,27 @@ TEST_CASE("report: the files are in it, and the version of the program that read
   CHECK(holds(html, "purchase = 300\n"));
 }
 
+TEST_CASE("report: where the author keeps the files is nobody's business") {
+  Reported reported(tests::kYear2027 + tests::kFlatTariff + kFilms +
+                    "[[candidate]]\nid = \"box\"\n[[candidate.device]]\nwatts.idle = 10\n"
+                    "watts.busy = 20\nincrements.films = 1\n");
+  decide::Assessment& all = reported.reckoned.result;
+  REQUIRE(all.notes.size() == 1);
+  std::get<diag::Place>(all.notes[0].where).file =
+      std::make_shared<const std::string>("/home/jane/hall/box.toml");
+  reported.shown.inputs = {{"/home/jane/hall/study.toml", "a = 1\n"},
+                           {"/home/jane/hall/parts/box.toml", "b = 1\n"},
+                           {"/srv/tariff.toml", "c = 1\n"},
+                           {"../disk.toml", "d = 1\n"}};
+  const std::string html = report_page(reported.shown);
+  CHECK_FALSE(holds(html, "/home"));
+  CHECK_FALSE(holds(html, "/srv"));
+  for (const char* name : {"study.toml", "parts/box.toml", "tariff.toml", "../disk.toml"}) {
+    CHECK(holds(html, std::string("<summary>") + name + " (1 line)</summary>"));
+  }
+  CHECK(holds(html, "<li>box.toml:"));
+}
+
 TEST_CASE("report: one candidate alone is compared with nothing") {
   Reported reported(tests::kYear2027 + tests::kFlatTariff + "[finance]\nyears = 5\n" + kFilms +
                     box("old", "100", "50"));
