@@ -22,10 +22,6 @@ std::string in_brackets(double central, const decide::Spread* spread) {
   return bracket == std::string::npos ? "" : ranged.substr(bracket);
 }
 
-const decide::CandidateDoubt* doubt_of(const Shown& s, std::size_t candidate) {
-  return s.all.uncertainty ? &s.all.uncertainty->candidates[candidate] : nullptr;
-}
-
 /// `57 EUR (54 to 60) a year`.
 std::string cost_words(const Shown& s, std::size_t c) {
   const double cost = units::in_currency(s.all.candidates[c].cost.cost);
@@ -109,9 +105,7 @@ std::string second_sentence(const Shown& s, std::size_t best) {
   std::vector<std::string> parts = {against_baseline(s, best), how_sure(s, best)};
   parts.erase(std::remove(parts.begin(), parts.end(), ""), parts.end());
   if (parts.empty()) return "";
-  std::string sentence = fmt::format("{}.", fmt::join(parts, ", and "));
-  sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
-  return sentence;
+  return capitalised(fmt::format("{}.", fmt::join(parts, ", and ")));
 }
 
 }  // namespace

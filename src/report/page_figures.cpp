@@ -19,10 +19,6 @@ constexpr std::size_t kLongestNumber = 25;
 /// So many bars of one candidate are read; the rest becomes one.
 constexpr std::size_t kMostBars = 10;
 
-const decide::CandidateDoubt* doubt_of(const Shown& s, std::size_t candidate) {
-  return s.all.uncertainty ? &s.all.uncertainty->candidates[candidate] : nullptr;
-}
-
 /// A candidate's amount as a bar; `spread` is null where nobody drew.
 chart::Bar amount_bar(const Shown& s, std::size_t candidate, double value,
                       const decide::Spread* spread) {
@@ -101,6 +97,10 @@ std::vector<Cause> causes_of(const Shown& s, std::size_t c) {
 }
 
 }  // namespace
+
+const decide::CandidateDoubt* doubt_of(const Shown& s, std::size_t candidate) {
+  return s.all.uncertainty ? &s.all.uncertainty->candidates[candidate] : nullptr;
+}
 
 std::string over_the_study(const Shown& s) {
   if (s.is_year()) return "a year";

@@ -36,6 +36,9 @@ Figure lead_figure(const Shown& s, const decide::PriceSweep& sweep);
 /// Which ranges hold the doubt. \pre There is a driver.
 Figure drivers_figure(const Shown& s);
 
+/// What the draws came to for a candidate; null where nobody drew.
+const decide::CandidateDoubt* doubt_of(const Shown& s, std::size_t candidate);
+
 /// `a year`, `in 3 months`.
 std::string over_the_study(const Shown& s);
 

@@ -20,13 +20,6 @@
 namespace wattweek::report {
 namespace {
 
-std::string capitalised(std::string sentence) {
-  if (sentence[0] >= 'a' && sentence[0] <= 'z') {
-    sentence[0] = static_cast<char>(sentence[0] - 'a' + 'A');
-  }
-  return sentence;
-}
-
 /// More comparisons than this are not read; the best one's stands first, the others are folded.
 constexpr std::size_t kFewComparisons = 3;
 

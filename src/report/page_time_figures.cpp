@@ -49,9 +49,7 @@ std::string half_hour(Eigen::Index day, Eigen::Index slot) {
 std::string month_label(const Shown& s, std::size_t month) {
   const std::chrono::year_month when = s.all.months[month].month;
   if (s.study.months > 12) return calendar::to_text(when);
-  std::string word = month_word(static_cast<unsigned>(when.month()) - 1);
-  word[0] = static_cast<char>(word[0] - 'a' + 'A');
-  return word;
+  return capitalised(month_word(static_cast<unsigned>(when.month()) - 1));
 }
 
 double cell_kwh(const Shown& s, std::size_t c, std::size_t month, std::size_t band) {

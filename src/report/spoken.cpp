@@ -31,6 +31,12 @@ std::string spoken_money(double value, std::string_view currency) {
   return fmt::format("{} {}", spoken_amount(value, currency), currency);
 }
 
+std::string capitalised(std::string sentence) {
+  char& first = sentence.front();
+  if (first >= 'a' && first <= 'z') first = static_cast<char>(first - 'a' + 'A');
+  return sentence;
+}
+
 std::string month_name(std::chrono::year_month month) {
   constexpr std::array<std::string_view, 12> kNames = {
       "January", "February", "March",     "April",   "May",      "June",

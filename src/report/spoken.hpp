@@ -25,6 +25,9 @@ std::string with_range(double central, const decide::Spread& spread);
 /// `54 to 60`, as `with_range` has it; a single figure where both ends look the same.
 std::string likely_range(const decide::Spread& spread);
 
+/// The sentence with a capital at its beginning, where that is a small letter of ASCII.
+std::string capitalised(std::string sentence);
+
 /// `January 2027`.
 std::string month_name(std::chrono::year_month month);
 

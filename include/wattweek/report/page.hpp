@@ -48,7 +48,7 @@ std::string report_page(const ReportShown& shown);
 
 /// A picture of the report: an SVG that stands alone.
 struct PictureFile {
-  std::string name;  ///< Without its ending: small letters, digits and dashes, another for each.
+  std::string name;  ///< Without its ending: small letters, digits, `-` and `_`; another for each.
   std::string svg;
 };
 std::vector<PictureFile> report_pictures(const ReportShown& shown);
