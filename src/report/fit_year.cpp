@@ -13,7 +13,7 @@
 namespace wattweek::report {
 namespace {
 
-std::string range_words(double low, double high) {
+std::string kwh_range(double low, double high) {
   const int decimals = decimals_for({high});
   const std::string least = fixed(low, decimals), most = fixed(high, decimals);
   return least == most ? least : fmt::format("{} to {}", least, most);
@@ -50,10 +50,10 @@ Section year_section(const FitShown& shown) {
   }
   std::string text =
       fmt::format("If the year is like these weeks, it takes {}", kwh(*year.energy_kwh));
-  if (year.low && year.high && range_words(*year.low, *year.high) == kwh_words(*year.energy_kwh)) {
+  if (year.low && year.high && kwh_range(*year.low, *year.high) == kwh_words(*year.energy_kwh)) {
     text += fmt::format(" (all {} are alike)", counted(year.weeks, "full week"));
   } else if (year.low && year.high) {
-    text += fmt::format(" ({}, 95 %, from {})", range_words(*year.low, *year.high),
+    text += fmt::format(" ({}, 95 %, from {})", kwh_range(*year.low, *year.high),
                         counted(year.weeks, "full week"));
   } else {
     text += "; how far that can be trusted is not known from less than two weeks";

@@ -72,11 +72,11 @@ constexpr const char* kHowSure = "How sure is it?";
 void add_doubt(const Shown& s, PageSection& section) {
   const decide::Uncertainty& doubt = *s.all.uncertainty;
   if (!section.blocks.empty()) section.blocks.emplace_back(Subheading{kHowSure});
-  section.blocks.emplace_back(Paragraph{
-      fmt::format("{} of the files {} known as a range only. In {} trials each of these was drawn "
-                  "anew from its "
-                  "range, and everything was reckoned; 95 of 100 results lie within the brackets.",
-                  counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
+  section.blocks.emplace_back(Paragraph{fmt::format(
+      "{} of the files {} known as a range only. In {} trials each of these was drawn "
+      "anew from its range, and everything was reckoned; 95 of 100 results lie within the "
+      "brackets.",
+      counted(doubt.ranges, "figure"), doubt.ranges == 1 ? "is" : "are", doubt.draws)});
   if (doubt.best_two && s.study.candidates.size() > 1) section.blocks.emplace_back(cheapest(s));
   if (!doubt.drivers.empty()) {
     section.blocks.emplace_back(Paragraph{fmt::format(
@@ -132,8 +132,7 @@ PageSection week_section(const Shown& s, const ReportShown& shown) {
   PageSection section{"week", "What does a week look like?", {}};
   section.blocks.emplace_back(
       Paragraph{"Mean watts in each half-hour of the week, by the clock at home, over all weeks. "
-                "Each map has "
-                "shades of its own."});
+                "Each map has shades of its own."});
   Figures figures;
   std::vector<std::string> flat;
   for (std::size_t c = 0; c < shown.weeks.size(); ++c) {
